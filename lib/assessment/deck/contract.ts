@@ -1,0 +1,179 @@
+import { z } from 'zod'
+import type { PairKey } from '../../curriculum/edition/curriculum'
+import type { EditionDocument } from '../../curriculum/model'
+import { places } from '../../curriculum/place'
+
+/** What the deck and the server say to each other. Version 1; a change of meaning takes a new number. */
+export const deckVersion = 1
+/** Most items in one batch, and most bytes of its body. */
+export const batchLimit = { items: 50, bytes: 256 * 1024 } as const
+
+const id = z.uuid({ version: 'v7', error: 'an id made on the device must be a UUID of version 7' })
+const uuid = z.uuid()
+const rating = z.union([z.literal(0), z.literal(1), z.literal(2), z.literal(3), z.literal(4)], {
+  error: 'a rating is 0, 1, 2, 3 or 4',
+})
+const key = z.string().min(1).max(80)
+const instant = z.number().int({ error: 'a time is a whole number of milliseconds' }).min(0).max(8_640_000_000_000_000)
+const pair = { skill: key, place: z.enum(places) }
+
+/** A time range in a linked video, seconds; `end` null plays to the end (W3C Media Fragments). */
+export const momentSchema = z
+  .strictObject({
+    id,
+    link: z
+      .url({ protocol: /^https?$/, error: 'a moment needs a web address that begins with http:// or https://' })
+      .max(2000),
+    start: z.number().min(0, { error: 'a moment cannot begin before 0 s' }),
+    end: z.number().nullable(),
+  })
+  .refine((moment) => moment.end === null || moment.end > moment.start, {
+    path: ['end'],
+    error: 'the moment ends before it begins: its end must be later than its start',
+  })
+
+/** Declared before the dives: these `count` dives count. */
+export const callSchema = z.strictObject({
+  kind: z.literal('call'),
+  id,
+  diver: uuid,
+  ...pair,
+  atLevel: key,
+  count: z
+    .number()
+    .int()
+    .min(1, { error: 'call at least one attempt' })
+    .max(20, { error: 'call at most 20 attempts at once' }),
+  calledAt: instant,
+  device: uuid,
+})
+
+/** Appended when the dive is over. With a call: its number in it, from 1. */
+export const attemptSchema = z.strictObject({
+  kind: z.literal('attempt'),
+  id,
+  diver: uuid,
+  ...pair,
+  atLevel: key,
+  call: z.strictObject({ id, number: z.number().int().min(1).max(20) }).nullable(),
+  attemptedAt: instant,
+  setting: z.enum(['training', 'test', 'meet']),
+  cued: z.boolean(),
+  device: uuid,
+})
+
+/** What one coach saw of one attempt. A correction names what it supersedes and why. */
+export const observationSchema = z.strictObject({
+  kind: z.literal('observation'),
+  id,
+  attempt: id,
+  /** Hash of the edition that was on the screen. */
+  edition: z.string().regex(/^[0-9a-f]{64}$/, { error: 'an edition is named by 64 hexadecimal digits' }),
+  observedOn: z.enum(['deck', 'video']),
+  observedAt: instant,
+  ratings: z.record(key, rating),
+  restAsExpected: z.boolean(),
+  faults: z.array(key).max(24),
+  note: z.string().max(2000).nullable(),
+  moments: z.array(momentSchema).max(6),
+  supersedes: z
+    .strictObject({ id, reason: z.string().trim().min(3, { error: 'say in a few words why you correct it' }).max(500) })
+    .nullable(),
+})
+
+export const itemSchema = z.discriminatedUnion('kind', [callSchema, attemptSchema, observationSchema])
+export type DeckItem = z.infer<typeof itemSchema>
+export type CallItem = z.infer<typeof callSchema>
+export type AttemptItem = z.infer<typeof attemptSchema>
+export type ObservationItem = z.infer<typeof observationSchema>
+export type MomentItem = z.infer<typeof momentSchema>
+
+/** The envelope; items are parsed one by one, so that a bad one does not hold back the others. */
+export const batchSchema = z.strictObject({
+  v: z.literal(deckVersion),
+  /** Device clock when sent: the server measures the offset. */
+  sentAt: instant,
+  items: z
+    .array(z.unknown())
+    .min(1)
+    .max(batchLimit.items, { error: `send at most ${batchLimit.items} items at once` }),
+})
+export type DeckBatch = { v: typeof deckVersion; sentAt: number; items: DeckItem[] }
+
+/** Why an item was refused. `malformed` and `field` say where; the rest is a rule. */
+export const refusalCodes = [
+  'malformed',
+  'unknown diver',
+  'unknown skill',
+  'unknown level',
+  'unknown edition',
+  'unpublished edition',
+  'unknown attempt',
+  'unknown call',
+  'other call',
+  'criterion does not apply',
+  'fault does not apply',
+  'critical not rated',
+  'nothing rated',
+  'already rated',
+  'not yours to supersede',
+  'already superseded',
+  'same id, other content',
+  'parent refused',
+  'not a coach here',
+] as const
+export type RefusalCode = (typeof refusalCodes)[number]
+
+export interface ItemAnswer {
+  readonly id: string
+  readonly result: 'accepted' | 'known' | 'refused'
+  readonly code?: RefusalCode
+  readonly message?: string
+  /** Path inside the item, e.g. `ratings.entry-line`. */
+  readonly field?: string
+}
+
+/** How a pair stands for a diver, as shown on the deck. */
+export type PairState = 'held' | 'to sign' | 'open' | 'closed'
+
+export interface SnapshotPair {
+  readonly pair: PairKey
+  readonly state: PairState
+  /** Of a closed one: by what, as a sentence. */
+  readonly because: string | null
+}
+
+export interface SnapshotDiver {
+  readonly id: string
+  readonly club: string
+  readonly name: string
+  readonly shortName: string
+  /** Level key that she works towards: the default `atLevel`. */
+  readonly level: string
+  /** Sentence when she is stood down; never the reason. */
+  readonly standDown: string | null
+  readonly pairs: readonly SnapshotPair[]
+}
+
+/** What this coach observed lately, so that it can be corrected. */
+export interface SnapshotObservation {
+  readonly attempt: AttemptItem
+  readonly observation: ObservationItem
+}
+
+/** `GET /api/deck/snapshot`: everything that the deck shows, for the coach's clubs only. */
+export interface DeckSnapshot {
+  readonly v: typeof deckVersion
+  readonly takenAt: number
+  readonly coach: { readonly id: string; readonly name: string }
+  readonly clubs: readonly { readonly id: string; readonly name: string; readonly zone: string }[]
+  readonly squads: readonly {
+    readonly id: string
+    readonly club: string
+    readonly name: string
+    readonly divers: readonly string[]
+  }[]
+  readonly divers: readonly SnapshotDiver[]
+  readonly edition: { readonly hash: string; readonly document: EditionDocument }
+  readonly recent: readonly SnapshotObservation[]
+}

@@ -1,0 +1,84 @@
+import type { Family } from '../dives/model'
+import type { Place } from '../place'
+
+/** A (skill, place) pair: what a diver holds, and what a standard, a prerequisite or a pause speaks of. */
+export interface Holding {
+  readonly skill: string
+  readonly place: Place
+}
+
+/** What a club must have for a requirement; one flag per club and feature. */
+export const venueFeatures = ['board-3m'] as const
+export type VenueFeature = (typeof venueFeatures)[number]
+
+interface Node<Kind extends string> {
+  readonly kind: Kind
+  /** The author's reason, in words a coach would say. */
+  readonly reason?: string
+}
+
+export interface AllNode extends Node<'all'> {
+  readonly of: readonly Requirement[]
+}
+export interface AnyNode extends Node<'any'> {
+  readonly of: readonly Requirement[]
+}
+export interface AtLeastNode extends Node<'atLeast'> {
+  readonly n: number
+  readonly of: readonly Requirement[]
+}
+export interface SignOffLeaf extends Node<'signOff'>, Holding {
+  /** Level at which it must be signed; absent: the lowest level that teaches the skill at that place. */
+  readonly atLevel?: string
+}
+export interface CriterionLeaf extends Node<'criterion'> {
+  readonly criterion: string
+  readonly at: readonly Holding[]
+  readonly rating: number
+  /** `times` of the last `of` explicit ratings in called attempts of the last `withinDays` days. */
+  readonly times: number
+  readonly of: number
+  readonly withinDays: number
+}
+export interface LevelLeaf extends Node<'level'> {
+  readonly level: string
+}
+export interface BoardMoveLeaf extends Node<'boardMove'> {
+  readonly family: Family
+  readonly to: Place
+}
+export interface AgeLeaf extends Node<'age'> {
+  /** Whole years, inclusive. */
+  readonly min?: number
+  readonly max?: number
+  readonly on: 'the date' | 'year-end'
+}
+export interface VenueLeaf extends Node<'venue'> {
+  readonly feature: VenueFeature
+}
+
+export type Leaf = SignOffLeaf | CriterionLeaf | LevelLeaf | BoardMoveLeaf | AgeLeaf | VenueLeaf
+export type Branch = AllNode | AnyNode | AtLeastNode
+
+/** A condition of the curriculum as readonly data; there is no `not`. */
+export type Requirement = Branch | Leaf
+export type RequirementKind = Requirement['kind']
+
+/**
+ * A reader of requirements, exhaustive by construction: a kind added to the union does not compile until every reader
+ * (evaluate, say, list references, diff, lint) has a case for it.
+ */
+export type RequirementReader<Result, Context> = {
+  readonly [Kind in RequirementKind]: (node: Extract<Requirement, { kind: Kind }>, context: Context) => Result
+}
+
+/** Applies an exhaustive reader to a node. */
+export function readRequirement<Result, Context>(
+  reader: RequirementReader<Result, Context>,
+  node: Requirement,
+  context: Context,
+): Result {
+  // The union member and its reader always match; TypeScript cannot see that correlation through an index.
+  const read = reader[node.kind] as (node: Requirement, context: Context) => Result
+  return read(node, context)
+}
