@@ -78,7 +78,7 @@ const skillPlaceSchema = z.strictObject({
 
 const diveNumberSchema = z.string().superRefine((number, context) => {
   const parsed = parseDive(number)
-  if (!parsed.ok) context.addIssue({ code: 'custom', message: parsed.error })
+  if (!parsed.ok) context.addIssue({ code: 'custom', message: parsed.error.message })
   else if (parsed.dive.canonical !== number)
     context.addIssue({ code: 'custom', message: `write the dive as ${parsed.dive.canonical}` })
 })

@@ -8,7 +8,7 @@ import type { Place } from '../place'
 export function facetsOfSkill(skill: Skill): SkillFacets {
   if (skill.dive === null) return skill.facets
   const parsed = parseDive(skill.dive)
-  if (!parsed.ok) throw new RangeError(`skill "${skill.key}": ${parsed.error}`)
+  if (!parsed.ok) throw new RangeError(`skill "${skill.key}": ${parsed.error.message}`)
   const { direction, facing, sense, halfSomersaults, halfTwists, flying, position, enters } = facetsOf(parsed.dive)
   return { direction, facing: facing ?? undefined, sense, halfSomersaults, halfTwists, flying, position, enters }
 }

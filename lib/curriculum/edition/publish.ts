@@ -1,4 +1,4 @@
-import { canonicalJson } from '../canonical'
+import { canonicalJson, NotCanonical } from '../canonical'
 import { sha256Hex } from '../digest'
 import type { EditionDocument } from '../model'
 import { editionSchema } from '../schema'
@@ -48,6 +48,11 @@ export function readEdition(value: unknown): EditionReading {
       ok: false,
       problems: parsed.error.issues.map((issue) => ({ path: pointerTo(...issue.path), message: issue.message })),
     }
-  const canonical = canonicalJson(parsed.data)
-  return { ok: true, document: parsed.data, hash: sha256Hex(canonical), canonical }
+  try {
+    const canonical = canonicalJson(parsed.data)
+    return { ok: true, document: parsed.data, hash: sha256Hex(canonical), canonical }
+  } catch (error) {
+    if (error instanceof NotCanonical) return refused(error.path, error.what)
+    throw error
+  }
 }

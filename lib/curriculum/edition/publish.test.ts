@@ -1,0 +1,121 @@
+import { describe, expect, it } from 'vitest'
+import { tinyEdition } from '@/seed/builders/edition'
+import { readEdition } from './publish'
+
+const written = (change: (document: Record<string, unknown>) => void): unknown => {
+  const document = JSON.parse(JSON.stringify(tinyEdition()))
+  change(document)
+  return document
+}
+const problems = (value: unknown) => {
+  const reading = readEdition(value)
+  if (reading.ok) throw new Error('the document was accepted')
+  return reading.problems
+}
+
+describe('reading an edition', () => {
+  it('gives the same bytes when the canonical form is read and written again', () => {
+    const first = readEdition(tinyEdition())
+    if (!first.ok) throw new Error(JSON.stringify(first.problems))
+    const second = readEdition(JSON.parse(first.canonical))
+    expect(second).toMatchObject({ ok: true, canonical: first.canonical, hash: first.hash })
+    expect(first.hash).toMatch(/^[0-9a-f]{64}$/)
+  })
+
+  it('names an edition by what it says, not by the order of its keys', () => {
+    const { title, ...rest } = tinyEdition()
+    const reordered = readEdition({ ...rest, title })
+    const plain = readEdition(tinyEdition())
+    const other = readEdition(tinyEdition({ title: 'Small edition, mended' }))
+    if (!reordered.ok || !plain.ok || !other.ok) throw new Error('refused')
+    expect(reordered.hash).toBe(plain.hash)
+    expect(other.hash).not.toBe(plain.hash)
+  })
+})
+
+describe('an edition is refused with its places', () => {
+  it.each([null, undefined, 7, 'text', []])('when it is no object: %j', (value) => {
+    expect(problems(value)).toEqual([{ path: '', message: 'an edition is one JSON object' }])
+  })
+
+  it('when its schema version is missing or another', () => {
+    expect(problems({})[0]?.message).toContain('does not say its schemaVersion')
+    expect(problems(written((document) => Object.assign(document, { schemaVersion: 2 })))).toEqual([
+      { path: '/schemaVersion', message: expect.stringContaining('reads schemaVersion 1, not 2') },
+    ])
+  })
+
+  it.each<[string, (document: ReturnType<typeof tinyEdition>) => unknown, string, string]>([
+    ['an unknown key', (d) => Object.assign(d.skills[0] as object, { colour: 'red' }), '/skills/0', 'colour'],
+    ['a missing field', (d) => Reflect.deleteProperty(d.skills[0] as object, 'summary'), '/skills/0/summary', 'text'],
+    [
+      'an unknown place',
+      (d) => Object.assign(d.skills[0]?.places[0] as object, { place: '2m' }),
+      '/skills/0/places/0/place',
+      '1m, 3m',
+    ],
+    [
+      'a dive that does not exist',
+      (d) => Object.assign(d.skills[3] as object, { dive: '101D' }),
+      '/skills/3/dive',
+      'position D (free) is for dives with a twist only',
+    ],
+    [
+      'a dive in lower case',
+      (d) => Object.assign(d.skills[3] as object, { dive: '101c' }),
+      '/skills/3/dive',
+      'write the dive as 101C',
+    ],
+    [
+      'facets on a dive',
+      (d) => Object.assign(d.skills[3] as object, { facets: { position: 'B' } }),
+      '/skills/3/facets',
+      'follow from its number',
+    ],
+    [
+      'a rating out of range',
+      (d) => Object.assign(d.criteria[0]?.expects[0] as object, { rating: 5 }),
+      '/criteria/0/expects/0/rating',
+      '0, 1, 2, 3 or 4',
+    ],
+    [
+      'four anchors',
+      (d) => Reflect.deleteProperty(d.criteria[0]?.anchors as object, 4),
+      '/criteria/0/anchors/4',
+      'text',
+    ],
+    [
+      'an unknown kind of requirement',
+      (d) => Object.assign(d.boardMoves[0] as object, { requirement: { kind: 'not' } }),
+      '/boardMoves/0/requirement/kind',
+      'signOff',
+    ],
+    [
+      'an empty branch',
+      (d) => Object.assign(d.boardMoves[0] as object, { requirement: { kind: 'all', of: [] } }),
+      '/boardMoves/0/requirement/of',
+      'at least one',
+    ],
+    ['a bad key', (d) => Object.assign(d.skills[0] as object, { key: 'a@1m' }), '/skills/0/key', 'hyphens'],
+    [
+      'a cue with a drill',
+      (d) => Object.assign(d.faults[0]?.corrections[0] as object, { drill: { skill: 'jump', place: '1m' } }),
+      '/faults/0/corrections/0/drill',
+      'names none',
+    ],
+    ['half a character', (d) => Object.assign(d, { title: 'half \ud800' }), '/title', 'surrogate'],
+  ])('for %s', (_, change, path, message) => {
+    const document = JSON.parse(JSON.stringify(tinyEdition()))
+    change(document)
+    expect(problems(document)).toContainEqual({ path, message: expect.stringContaining(message) })
+  })
+
+  it('with every problem at once', () => {
+    const document = written((document) => Object.assign(document, { title: '', extra: 1, programme: 3 }))
+    expect(
+      problems(document)
+        .map((problem) => problem.path)
+        .sort(),
+    ).toEqual(['', '/programme', '/title'])
+  })
+})
