@@ -101,17 +101,21 @@ export interface DecisionFact extends Received {
   readonly wantsMoreOf: readonly PairKey[]
 }
 
+export type IncidentKind = 'contact with the board' | 'too close' | 'bad landing' | 'knock to the head'
+/** What a stand-down closes: all water, the boards, or only what is new. */
+export type ClosesKind = 'water' | 'boards' | 'new'
+
 export interface IncidentFact extends Received {
   readonly id: string
   readonly pair: PairKey
-  readonly kind: 'contact with the board' | 'too close' | 'bad landing' | 'knock to the head'
+  readonly kind: IncidentKind
   readonly happenedAt: Instant
   readonly clearedAt: Instant | null
 }
 
 export interface StandDownFact extends Received {
   readonly id: string
-  readonly closes: 'water' | 'boards' | 'new'
+  readonly closes: ClosesKind
   readonly from: EpochDay
   /** Last day, inclusive; null while open. */
   readonly until: EpochDay | null
