@@ -2,11 +2,9 @@ import { z } from 'zod'
 import type { PairKey } from '../../curriculum/edition/curriculum'
 import type { EditionDocument } from '../../curriculum/model'
 import { places } from '../../curriculum/place'
+import { batchLimit, deckVersion } from './limits'
 
-/** What the deck and the server say to each other. Version 1; a change of meaning takes a new number. */
-export const deckVersion = 1
-/** Most items in one batch, and most bytes of its body. */
-export const batchLimit = { items: 50, bytes: 256 * 1024 } as const
+export { batchLimit, deckVersion }
 
 const id = z.uuid({ version: 'v7', error: 'an id made on the device must be a UUID of version 7' })
 const uuid = z.uuid()

@@ -1,0 +1,40 @@
+import type { DeckItem, ItemAnswer } from '@/lib/assessment/deck/contract'
+
+/** An item that the server did not take: nothing of it is stored there, all of it is kept here until mended or discarded. */
+export interface RefusedItem {
+  readonly item: DeckItem
+  readonly answer: ItemAnswer
+}
+
+/** How sending stands: `waiting` = it failed and will be tried again at `retryAt`; `signed out` = the server wants a sign-in first. */
+export type Sending = 'idle' | 'sending' | 'waiting' | 'signed out'
+
+/** An immutable picture of the queue; a new object whenever something changed. */
+export interface QueueState {
+  /** In the order in which they are sent: parents before children. */
+  readonly unsent: readonly DeckItem[]
+  readonly refused: readonly RefusedItem[]
+  readonly sending: Sending
+  /** Device clock of the last answer from the server. */
+  readonly lastSentAt: number | null
+  readonly retryAt: number | null
+  /** Why the last try failed, as a sentence. */
+  readonly problem: string | null
+}
+
+/**
+ * Where everything recorded on the deck waits until the server has it. Kept in memory for now; a durable queue stands
+ * behind the same interface, so every writer waits for its promise before the screen says "kept".
+ */
+export interface DeckQueue {
+  /** Keeps the items, parents first, and starts sending. An id that is already here is not added twice. */
+  add(items: readonly DeckItem[]): Promise<void>
+  unsent(): QueueState
+  subscribe(listener: () => void): () => void
+  /** Tries at once, without waiting for the next retry; resolves when this try is over. */
+  sendNow(): Promise<void>
+  /** Sends a refused item again, changed or as it was, with those that were refused only because of it. */
+  mend(id: string, replacement?: DeckItem): Promise<void>
+  /** Gives up a refused item and everything that rests on it; answers the ids that went. */
+  discard(id: string): Promise<readonly string[]>
+}
