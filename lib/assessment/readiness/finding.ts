@@ -36,7 +36,7 @@ export type Doubt =
   | { readonly kind: 'evidence'; readonly attempt: string }
   | { readonly kind: 'below'; readonly pair: PairKey }
 
-/** Why a node has its status: a closed union; sentences are made in wording.ts and nowhere else. */
+/** Why a node has its status: a closed union; sentences are made in say-reason.ts and nowhere else. */
 export type Reason =
   | { readonly code: 'branch'; readonly met: number; readonly wanted: number; readonly outOf: number }
   // signOff
@@ -151,7 +151,11 @@ export type Remaining =
       /** False where the search was cut short and the number is an upper bound. */
       readonly exact: boolean
     }
-  | { readonly kind: 'never'; readonly because: readonly Reason[] }
+  | {
+      readonly kind: 'never'
+      /** Leaves that stand in the way, with their reasons. */
+      readonly because: readonly Finding[]
+    }
 
 /** One of the one or two criteria most worth coaching now. */
 export interface Focus {

@@ -1,0 +1,54 @@
+import type { Finding, Status } from './finding'
+import { sayReason } from './say-reason'
+import type { Words } from './wording'
+
+/** A finding as it is read: sentences along the binding children only. Plain data, so that a page can hand it on. */
+export interface ExplainedNode {
+  readonly status: Status
+  readonly sentence: string
+  /** The author's reason, as written. */
+  readonly why: string | null
+  readonly evidence: readonly string[]
+  readonly children: readonly ExplainedNode[]
+  /** Conditions that are met and not followed. */
+  readonly metBeside: number
+  /** "4 more are met"; null when there are none. */
+  readonly metLine: string | null
+}
+
+const metLine = (count: number): string | null =>
+  count === 0 ? null : `${count} more ${count === 1 ? 'is' : 'are'} met`
+
+function bindingChildren({ children, binding }: Finding): Finding[] {
+  return binding.flatMap((index) => children[index] ?? [])
+}
+
+/** The leaves that a finding rests on, in the order in which they are read. */
+export function bindingLeaves(finding: Finding): Finding[] {
+  return finding.children.length === 0 ? [finding] : bindingChildren(finding).flatMap(bindingLeaves)
+}
+
+/**
+ * Follows the binding children of a finding and says each. A branch with a single one gives way to it, and hands down
+ * its author's reason and its count of met conditions, so that nobody reads "one of these" above one sentence.
+ */
+export function explain(finding: Finding, words: Words): ExplainedNode {
+  const children = bindingChildren(finding).map((child) => explain(child, words))
+  const followed = new Set(finding.binding)
+  const beside = finding.children.filter((child, index) => child.status === 'met' && !followed.has(index)).length
+  const why = finding.node.reason ?? null
+  const only = children.length === 1 ? children[0] : undefined
+  if (only) {
+    const metBeside = only.metBeside + beside
+    return { ...only, why: only.why ?? why, metBeside, metLine: metLine(metBeside) }
+  }
+  return {
+    status: finding.status,
+    sentence: sayReason(finding, words),
+    why,
+    evidence: finding.evidence,
+    children,
+    metBeside: beside,
+    metLine: metLine(beside),
+  }
+}

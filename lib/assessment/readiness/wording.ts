@@ -1,0 +1,91 @@
+import type { Curriculum, PairKey } from '../../curriculum/edition/curriculum'
+import { type Place, placeFacts, places } from '../../curriculum/place'
+import type { TargetKey } from '../record'
+import type { EpochDay } from '../time'
+import type { Status } from './finding'
+
+/** What sentences are made with: the edition for names, today for dates, the diver where one is spoken of. */
+export interface Words {
+  readonly curriculum: Curriculum
+  readonly today: EpochDay
+  /** First name as the club writes it; sentences do without when it is absent. */
+  readonly diver?: string
+}
+
+/** Each status as a coach would say it, beside its mark. */
+export const statusWord: Readonly<Record<Status, string>> = {
+  met: 'met',
+  lapsed: 'to renew',
+  unproven: 'not shown yet',
+  unmet: 'falls short',
+}
+
+const months = [
+  'January',
+  'February',
+  'March',
+  'April',
+  'May',
+  'June',
+  'July',
+  'August',
+  'September',
+  'October',
+  'November',
+  'December',
+] as const
+
+const date = (day: EpochDay): Date => new Date(day * 86_400_000)
+
+/** "26 October", with the year when it is not today's: "26 October 2025". */
+export function dayName(day: EpochDay, { today }: Pick<Words, 'today'>): string {
+  const year = date(day).getUTCFullYear()
+  const name = `${date(day).getUTCDate()} ${months[date(day).getUTCMonth()]}`
+  return year === date(today).getUTCFullYear() ? name : `${name} ${year}`
+}
+
+/** Where, as it follows a skill's title: "at 1 m", "on the dry board in the belt". */
+export const placePhrase: Readonly<Record<Place, string>> = {
+  floor: 'on the floor',
+  trampoline: 'on the trampoline',
+  'trampoline-belt': 'on the trampoline in the belt',
+  'dry-board': 'on the dry board',
+  'dry-board-belt': 'on the dry board in the belt',
+  poolside: 'at the poolside',
+  '1m': `at ${placeFacts['1m'].label}`,
+  '3m': `at ${placeFacts['3m'].label}`,
+  '5m': `at ${placeFacts['5m'].label}`,
+  '7.5m': `at ${placeFacts['7.5m'].label}`,
+  '10m': `at ${placeFacts['10m'].label}`,
+}
+
+const isPlace = (text: string): text is Place => places.some((place) => place === text)
+
+/** A place that may come from another edition: its phrase, or the text itself. */
+export const placeName = (place: string): string => (isPlace(place) ? placePhrase[place] : `at ${place}`)
+
+/** "Forward dive, tuck at 1 m". A skill that the edition lacks is named by its key in quotation marks. */
+export function pairName(pair: PairKey, { curriculum }: Pick<Words, 'curriculum'>): string {
+  const cut = pair.lastIndexOf('@')
+  const skill = pair.slice(0, cut)
+  return `${curriculum.skills.get(skill)?.title ?? `“${skill}”`} ${placeName(pair.slice(cut + 1))}`
+}
+
+/** A level's title; a key that the edition lacks in quotation marks. */
+export const levelName = (level: string, { curriculum }: Pick<Words, 'curriculum'>): string =>
+  curriculum.levels[curriculum.levelIndex(level)]?.title ?? `“${level}”`
+
+/** A criterion's title in quotation marks: “Hands locked”. */
+export const criterionName = (criterion: string, { curriculum }: Pick<Words, 'curriculum'>): string =>
+  `“${curriculum.criteria.get(criterion)?.title ?? criterion}”`
+
+/** A target as what a diver is ready for: a level's title, or "3 m with forward dives". */
+export function targetName(target: TargetKey, words: Pick<Words, 'curriculum'>): string {
+  const [kind, first = '', to = ''] = target.split(':')
+  if (kind === 'level') return levelName(target.slice('level:'.length), words)
+  return `${isPlace(to) ? placeFacts[to].label : to} with ${first} dives`
+}
+
+/** A target as what is approved: a level's title, or "the move to 3 m with forward dives". */
+export const stepName = (target: TargetKey, words: Pick<Words, 'curriculum'>): string =>
+  target.startsWith('move:') ? `the move to ${targetName(target, words)}` : targetName(target, words)
