@@ -111,7 +111,6 @@ export const refusalCodes = [
   'other call',
   'criterion does not apply',
   'fault does not apply',
-  'critical not rated',
   'nothing rated',
   'already rated',
   'not yours to supersede',

@@ -44,13 +44,6 @@ export interface RecordRows {
   readonly zoneOf: (club: string) => string
 }
 
-// A phone that is a little off keeps its own order; one that is far off is put right by what was measured when it sent.
-const tolerance = 120_000
-
-/** When a dive happened, in the programme's time: the device's clock, corrected where it was more than two minutes off. */
-export const programmeInstant = (device: number, offsetMs: number): number =>
-  Math.abs(offsetMs) > tolerance ? device + offsetMs : device
-
 const pairOf = (row: { skill: string; place: string }) => pairKey({ skill: row.skill, place: row.place as Place })
 
 function toObservation(row: Observation, releases: ReadonlyMap<string, number>): ObservationFact {

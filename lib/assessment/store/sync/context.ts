@@ -1,0 +1,78 @@
+import type { CoachScope, DiverMembership } from '../../../../generated/prisma/client'
+import type { Scope } from '../../../access/scope'
+import type { Curriculum, Pair } from '../../../curriculum/edition/curriculum'
+import { type Place, placeFacts } from '../../../curriculum/place'
+import type { Tx } from '../../../platform/db'
+import { type Refusal, refusal } from '../../deck/refusal'
+import type { Evaluation } from '../../readiness/evaluation'
+
+/** What one batch is taken in against; read once, after the divers' rows are locked. */
+export interface SyncContext {
+  readonly tx: Tx
+  readonly scope: Scope
+  readonly receivedAt: number
+  /** Programme clock minus device clock, in milliseconds. */
+  readonly offset: number
+  readonly curriculum: Curriculum
+  /** Current membership of each of the coach's divers. */
+  readonly divers: ReadonlyMap<string, DiverMembership>
+  readonly coachScopes: readonly CoachScope[]
+  readonly zoneOf: (club: string) => string
+  /** The diver's record, before this batch, as of a day: for whether a skill was open then. */
+  readonly evaluationOn: (diver: string, day: number) => Promise<Evaluation | null>
+  /** Items of this batch that were refused, and why: their children follow them. */
+  readonly refused: Map<string, Refusal>
+}
+
+export type Taken = { readonly result: 'accepted' } | { readonly result: 'known' } | { readonly result: 'refused'; readonly refusal: Refusal }
+
+export const accepted: Taken = { result: 'accepted' }
+export const known: Taken = { result: 'known' }
+export const refused = (...parts: Parameters<typeof refusal>): Taken => ({ result: 'refused', refusal: refusal(...parts) })
+
+/** The child of a refused item is refused with its parent's reason. */
+export function parentRefusal(context: SyncContext, parent: string, field: string): Taken | null {
+  const why = context.refused.get(parent)
+  return why ? refused('parent refused', `not kept, because what it belongs to was refused: ${why.message}`, field) : null
+}
+
+/** The same id once more: known when the content is the same, otherwise refused with both in sight. */
+export function sameId(stored: { contentDigest: string }, digest: string, before: string, now: string): Taken {
+  if (stored.contentDigest === digest) return known
+  return refused('same id, other content', `this id is already kept with other content. Kept: ${before}. Sent: ${now}`, 'id')
+}
+
+/** The pair under the edition in force, or the refusal that says what is unknown. */
+export function findPair(context: SyncContext, item: { skill: string; place: Place; atLevel: string }): Pair | Taken {
+  const skill = context.curriculum.skills.get(item.skill)
+  if (!skill) return refused('unknown skill', `the curriculum has no skill "${item.skill}"`, 'skill')
+  const pair = context.curriculum.pairs.get(`${item.skill}@${item.place}`)
+  if (!pair) {
+    const taught = skill.places.map((at) => placeFacts[at.place].label).join(', ')
+    return refused('unknown skill', `${skill.title} is not taught at ${placeFacts[item.place].label}; it is at: ${taught}`, 'place')
+  }
+  if (context.curriculum.levelIndex(item.atLevel) < 0)
+    return refused('unknown level', `the curriculum has no level "${item.atLevel}"`, 'atLevel')
+  return pair
+}
+
+export const isTaken = (value: Pair | Taken): value is Taken => 'result' in value
+
+/** The diver's club today, or the refusal: outside the coach's clubs a diver does not exist. */
+export function findClub(context: SyncContext, diver: string): string | null {
+  return context.divers.get(diver)?.clubId ?? null
+}
+
+export const unknownDiver: Taken = refused(
+  'unknown diver',
+  'no diver of your clubs has this id; she may have moved to another club. Open the deck again to see who is here',
+  'diver',
+)
+
+/** Whether a pair lies within the coach's scope in a club at an instant. The latest row counts; none means everything. */
+export function withinScope(context: SyncContext, club: string, pair: Pair, at: number): boolean {
+  const row = context.coachScopes.filter((scope) => scope.clubId === club && scope.setAt.getTime() <= at).at(-1)
+  if (!row) return true
+  if (row.until && row.until.getTime() < at) return false
+  return row.families.includes(pair.skill.family) && row.places.includes(pair.holding.place)
+}

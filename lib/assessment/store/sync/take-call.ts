@@ -1,0 +1,36 @@
+import type { CallItem } from '../../deck/contract'
+import { digestOf } from '../../ledger/write-event'
+import { accepted, findClub, findPair, isTaken, type SyncContext, sameId, type Taken, unknownDiver } from './context'
+
+/** Appends a declared call. */
+export async function takeCall(context: SyncContext, item: CallItem): Promise<Taken> {
+  const { tx, scope } = context
+  const contentDigest = digestOf(item)
+  const stored = await tx.call.findFirst({ where: { id: item.id } })
+  if (stored) {
+    const before = `${stored.count} × ${stored.skill} at ${stored.place}`
+    return sameId(stored, contentDigest, before, `${item.count} × ${item.skill} at ${item.place}`)
+  }
+  const club = findClub(context, item.diver)
+  if (!club) return unknownDiver
+  const pair = findPair(context, item)
+  if (isTaken(pair)) return pair
+  await tx.call.create({
+    data: {
+      id: item.id,
+      clubId: club,
+      diverId: item.diver,
+      skill: item.skill,
+      place: item.place,
+      atLevel: item.atLevel,
+      count: item.count,
+      calledAt: new Date(item.calledAt),
+      receivedAt: new Date(context.receivedAt),
+      coachId: scope.account,
+      deviceId: item.device,
+      offsetMs: context.offset,
+      contentDigest,
+    },
+  })
+  return accepted
+}

@@ -1,0 +1,97 @@
+import { findEdition, isDraft } from '../../../curriculum/store/editions'
+import { checkObservation } from '../../deck/check-observation'
+import type { MomentItem, ObservationItem } from '../../deck/contract'
+import { programmeInstant } from '../../device-clock'
+import { commitTo, digestOf } from '../../ledger/write-event'
+import { keepWords, makeSalt } from '../words'
+import { accepted, parentRefusal, refused, type SyncContext, sameId, type Taken, withinScope } from './context'
+
+/** Appends what a coach saw of an attempt, or the correction of it. */
+export async function takeObservation(context: SyncContext, item: ObservationItem): Promise<Taken> {
+  const { tx, scope } = context
+  const contentDigest = digestOf(item)
+  const stored = await tx.observation.findFirst({ where: { id: item.id } })
+  if (stored) return sameId(stored, contentDigest, JSON.stringify(stored.ratings), JSON.stringify(item.ratings))
+  const parent = parentRefusal(context, item.attempt, 'attempt')
+  if (parent) return parent
+  const attempt = await tx.attempt.findFirst({ where: { id: item.attempt } })
+  if (!attempt || !context.divers.has(attempt.diverId))
+    return refused('unknown attempt', 'the attempt it belongs to is not known here: send the attempt first', 'attempt')
+  const edition = await findEdition(tx, scope, item.edition)
+  if (!edition) return unknownEdition(context, item)
+  const pair = edition.pairs.get(`${attempt.skill}@${attempt.place}` as const as never)
+  if (!pair) return refused('unknown skill', `that edition does not teach ${attempt.skill} there`, 'edition')
+  const level = edition.levelIndex(attempt.atLevel)
+  const checked = checkObservation(edition, pair, level, item)
+  if (!checked.ok) return { result: 'refused', refusal: checked.refusal }
+  const head = await tx.observationHead.findUnique({
+    where: { clubId_attemptId_coachId: { clubId: attempt.clubId, attemptId: attempt.id, coachId: scope.account } },
+  })
+  const conflict = supersedingRefusal(item, head?.observationId ?? null)
+  if (conflict) return conflict
+  const about = { club: attempt.clubId, diver: attempt.diverId, writtenBy: scope.account }
+  const note = item.note ? await keepWords(tx, about, item.note) : null
+  const reason = item.supersedes ? await keepWords(tx, about, item.supersedes.reason) : null
+  const moments = item.moments.map(keepable)
+  const attemptedAt = programmeInstant(attempt.attemptedAt.getTime(), Number(attempt.offsetMs))
+  await tx.observation.create({
+    data: {
+      id: item.id,
+      clubId: attempt.clubId,
+      attemptId: attempt.id,
+      diverId: attempt.diverId,
+      coachId: scope.account,
+      editionHash: edition.hash,
+      observedOn: item.observedOn,
+      observedAt: new Date(item.observedAt),
+      receivedAt: new Date(context.receivedAt),
+      ratings: item.ratings,
+      imputed: checked.imputed,
+      restAsExpected: item.restAsExpected,
+      faults: item.faults,
+      withinScope: withinScope(context, attempt.clubId, pair, attemptedAt),
+      momentCount: moments.length,
+      noteId: note?.id ?? null,
+      supersedesId: item.supersedes?.id ?? null,
+      reasonId: reason?.id ?? null,
+      digest: digestOf({
+        ...item,
+        note: note?.commitment ?? null,
+        supersedes: item.supersedes ? { id: item.supersedes.id, reason: reason?.commitment ?? null } : null,
+        moments: moments.map((moment) => moment.commitment),
+        coach: scope.account,
+      }),
+      contentDigest,
+    },
+  })
+  if (moments.length > 0)
+    await tx.moment.createMany({
+      data: moments.map((moment) => ({ ...moment, clubId: about.club, diverId: about.diver, observationId: item.id })),
+    })
+  return accepted
+}
+
+async function unknownEdition(context: SyncContext, item: ObservationItem): Promise<Taken> {
+  if (await isDraft(context.tx, item.edition))
+    return refused('unpublished edition', 'it was rated against a draft of the curriculum: only a published edition counts', 'edition')
+  return refused('unknown edition', 'the programme has published no edition of that name: open the deck again', 'edition')
+}
+
+function supersedingRefusal(item: ObservationItem, inForce: string | null): Taken | null {
+  if (!item.supersedes)
+    return inForce === null
+      ? null
+      : refused('already rated', 'you have already rated this attempt: correct that rating instead, and say why', 'attempt')
+  if (inForce === null)
+    return refused('not yours to supersede', 'only the coach who made an observation can correct it', 'supersedes.id')
+  return inForce === item.supersedes.id
+    ? null
+    : refused('already superseded', 'this rating was corrected before: correct the newest one', 'supersedes.id')
+}
+
+function keepable(moment: MomentItem) {
+  const salt = makeSalt()
+  const startMs = Math.round(moment.start * 1000)
+  const endMs = moment.end === null ? null : Math.round(moment.end * 1000)
+  return { id: moment.id, link: moment.link, startMs, endMs, salt, commitment: commitTo(`${moment.link}#${startMs},${endMs}`, salt) }
+}
