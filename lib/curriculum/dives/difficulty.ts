@@ -11,7 +11,7 @@ import {
   unnaturalEntry,
 } from './components'
 import type { Dive } from './model'
-import { positionNames, writeHalves } from './name'
+import { countHalves, positionNames, writeHalves } from './name'
 import { type DiveError, type Refusal, refuse } from './refusal'
 
 export type Difficulty =
@@ -20,8 +20,7 @@ export type Difficulty =
 
 export type Validity = { readonly ok: true } | { readonly ok: false; readonly error: DiveError }
 
-const somersaulting = (dive: Dive): string =>
-  `${dive.direction} ${writeHalves(dive.halfSomersaults)} somersault${dive.halfSomersaults > 2 ? 's' : ''}`
+const somersaulting = (dive: Dive): string => `${dive.direction} ${countHalves(dive.halfSomersaults, 'somersault')}`
 
 /** C, or null where the table has no column for these twists with these somersaults. */
 function twistTenths({ direction, halfSomersaults, halfTwists }: Dive): Tenths | null {
@@ -41,7 +40,7 @@ function sum(dive: Dive, height: SpringboardHeight): Tenths | Refusal {
   if (a === undefined || band === undefined || e === undefined)
     return refuse(
       'beyond the tables',
-      `the difficulty tables end at ${writeHalves(mostHalves)} somersaults and this dive has ${writeHalves(halfSomersaults)}`,
+      `the difficulty tables end at ${countHalves(mostHalves, 'somersault')} and this dive has ${writeHalves(halfSomersaults)}`,
     )
   const b = flightPosition[position][direction][band]
   if (b === null)
@@ -52,7 +51,7 @@ function sum(dive: Dive, height: SpringboardHeight): Tenths | Refusal {
   if (c === null)
     return refuse(
       'not possible',
-      `the difficulty tables have no ${somersaulting(dive)} with ${writeHalves(dive.halfTwists)} twists`,
+      `the difficulty tables have no ${somersaulting(dive)} with ${countHalves(dive.halfTwists, 'twist')}`,
     )
   const { low, from, high } = approach[height][direction]
   return a + b + fly + c + (halfSomersaults < from ? low : high) + e

@@ -9,7 +9,9 @@ export function writeHalves(halves: number): string {
   return `${whole === 0 && halves > 0 ? '' : whole}${halves % 2 === 1 ? '½' : ''}`
 }
 
-const counted = (halves: number, noun: string): string => `${writeHalves(halves)} ${noun}${halves > 2 ? 's' : ''}`
+/** A count of halves with what is counted: 1 → `½ twist`, 3 → `1½ twists`. */
+export const countHalves = (halves: number, noun: string): string =>
+  `${writeHalves(halves)} ${noun}${halves > 2 ? 's' : ''}`
 
 /** The movement without its position: `Forward 2½ somersaults`, `Inward dive`, `Flying back somersault`. */
 function movement(dive: Dive): string {
@@ -21,13 +23,13 @@ function movement(dive: Dive): string {
     ? 'dive'
     : dive.halfSomersaults === 2
       ? 'somersault'
-      : counted(dive.halfSomersaults, 'somersault')
+      : countHalves(dive.halfSomersaults, 'somersault')
   return `${start}${dive.direction} ${turned}`
 }
 
 /** The dive as a coach says it: `Inward dive, pike`; `Back 1½ somersaults, ½ twist, free`. */
 export function spokenName(dive: Dive): string {
   const said = movement(dive)
-  const twists = dive.halfTwists === 0 ? [] : [counted(dive.halfTwists, 'twist')]
+  const twists = dive.halfTwists === 0 ? [] : [countHalves(dive.halfTwists, 'twist')]
   return [said.charAt(0).toUpperCase() + said.slice(1), ...twists, positionNames[dive.position]].join(', ')
 }
