@@ -5,7 +5,7 @@ import { describe, expect, it } from 'vitest'
 import type { SpringboardHeight } from '../../lib/curriculum/dives/components'
 import { difficultyTenths, formatTenths } from '../../lib/curriculum/dives/difficulty'
 import { parseDive } from '../../lib/curriculum/dives/parse'
-import { diveNumbers } from './dives.arbitrary'
+import { diveNumbers } from './dive-numbers'
 
 const fixture = (name: string) =>
   readFileSync(fileURLToPath(new URL(`../fixtures/standards/difficulty/${name}`, import.meta.url)), 'utf8')

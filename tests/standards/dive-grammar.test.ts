@@ -4,7 +4,7 @@ import { difficultyTenths, validAt } from '../../lib/curriculum/dives/difficulty
 import { facetsOf } from '../../lib/curriculum/dives/facets'
 import { spokenName } from '../../lib/curriculum/dives/name'
 import { parseDive, writeDive } from '../../lib/curriculum/dives/parse'
-import { diveNumbers } from './dives.arbitrary'
+import { diveNumbers } from './dive-numbers'
 
 const seed = 20_150_701
 
