@@ -39,3 +39,14 @@ export function scopeOf(actor: Actor, systemNow: number): Scope {
 export function coachingScopeOf(actor: Actor, systemNow: number): Scope {
   return brand({ ...scopeOf(actor, systemNow), clubs: actor.clubs.map((post) => post.club) })
 }
+
+/** Whoever runs the installation, at its console, through the owner's connection: the whole programme, as nobody. */
+export function consoleScopeOf(programme: Actor['programme'], systemNow: number): Scope {
+  return brand({
+    account: '00000000-0000-0000-0000-000000000000',
+    programme: programme.id,
+    clubs: null,
+    at: systemNow + programme.clockOffset,
+    zone: programme.zone,
+  })
+}

@@ -427,7 +427,6 @@ CREATE TABLE "Readiness" (
     "status" TEXT NOT NULL,
     "held" TEXT NOT NULL,
     "ready" BOOLEAN NOT NULL,
-    "standing" TEXT NOT NULL,
     "readySince" DATE,
     "validUntil" DATE,
     "editionHash" TEXT NOT NULL,
