@@ -31,6 +31,7 @@ describe('whatever the finding', () => {
     fc.record({ kind: fc.constant('shortfall' as const), shortfall: anyShortfall }),
     fc.record({ kind: fc.constant('evidence' as const), attempt: fc.uuid() }),
     fc.record({ kind: fc.constant('below' as const), pair }),
+    fc.record({ kind: fc.constant('withdrawn below' as const), target: fc.constant('move:forward:3m' as const) }),
   )
   // Any field that any code has, so that each code finds its own.
   const fields = fc.record({

@@ -165,6 +165,11 @@ export const examples: { readonly [C in Reason['code']]: Example<C> } = {
     node: age,
     reads: 'Age 11 is inside the limits: at least 9 at the end of the year is asked.',
   },
+  'age waived': {
+    reason: { code: 'age waived', age: 8 },
+    node: age,
+    reads: 'At least 9 at the end of the year is asked; at age 8 it is waived by override.',
+  },
   'no birth date': {
     reason: { code: 'no birth date' },
     node: { kind: 'age', min: 9, max: 12, on: 'the date' },

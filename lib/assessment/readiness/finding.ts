@@ -35,6 +35,7 @@ export type Doubt =
   | { readonly kind: 'shortfall'; readonly shortfall: StandingShortfall }
   | { readonly kind: 'evidence'; readonly attempt: string }
   | { readonly kind: 'below'; readonly pair: PairKey }
+  | { readonly kind: 'withdrawn below'; readonly target: TargetKey }
 
 /** Why a node has its status: a closed union; sentences are made in say-reason.ts and nowhere else. */
 export type Reason =
@@ -97,6 +98,7 @@ export type Reason =
   | { readonly code: 'withdrawn'; readonly target: TargetKey; readonly day: EpochDay }
   // age
   | { readonly code: 'of age'; readonly age: number }
+  | { readonly code: 'age waived'; readonly age: number | null }
   | { readonly code: 'no birth date' }
   | { readonly code: 'too young'; readonly age: number; readonly min: number; readonly from: EpochDay }
   | { readonly code: 'too old'; readonly age: number; readonly max: number }

@@ -33,6 +33,7 @@ const held = (recognised: boolean, byOverride: boolean): string =>
 const doubtBecause = (doubt: Doubt, words: Words): string => {
   if (doubt.kind === 'shortfall') return `${sayShortfall(doubt.shortfall, words)}`
   if (doubt.kind === 'evidence') return 'an attempt that the sign-off rests on counts no longer'
+  if (doubt.kind === 'withdrawn below') return `it rests on ${stepName(doubt.target, words)}, which was withdrawn`
   return `it rests on ${midSentence(pairName(doubt.pair, words))}, which is not current`
 }
 
@@ -92,6 +93,8 @@ const says: { readonly [C in Code]: Says<C> } = {
     `${stepName(target, words)} is recognised, and what it rests on is not shown here yet`,
   withdrawn: ({ target, day }, _node, words) => `${stepName(target, words)} was withdrawn on ${dayName(day, words)}`,
   'of age': ({ age }, node) => `age ${age} is inside the limits: ${ageWanted(node)}`,
+  'age waived': ({ age }, node) =>
+    `${ageWanted(node)}; ${age === null ? 'it' : `at age ${age} it`} is waived by override`,
   'no birth date': (_reason, node) => `no birth date is recorded: ${ageWanted(node)}`,
   'too young': ({ age, min, from }, _node, words) =>
     `age ${age} is too young: at least ${min} is asked, which comes on ${dayName(from, words)}`,

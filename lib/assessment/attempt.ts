@@ -1,0 +1,81 @@
+import type { Pair } from '../curriculum/edition/curriculum'
+import type { Rating } from '../curriculum/model'
+import { type CriticalRating, effectiveObservations, ratingsStillAt } from './observation'
+import type { AttemptFact, ObservationFact } from './record'
+import type { AsOf, Instant } from './time'
+
+/** One attempt as the rules read it on a date: what all coaches saw, combined criterion by criterion. */
+export interface SeenAttempt {
+  readonly fact: AttemptFact
+  /** Its place in the order of dives: `attemptedAt`; of one whose date has not come, when it was received. */
+  readonly at: Instant
+  /** May count for the diver: its date has come, the skill was open or it was released, somebody within scope saw it. */
+  readonly counts: boolean
+  /** May count towards a standard: `counts`, and it was called before it was dived. */
+  readonly earns: boolean
+  /** Explicit ratings by coaches within scope; of a critical criterion the lowest by anyone. */
+  readonly explicit: ReadonlyMap<string, Rating>
+  /** Lower bounds from "rest as expected", where nobody rated explicitly. Never of a critical criterion. */
+  readonly imputed: ReadonlyMap<string, Rating>
+  /** Of critical criteria: every rating that counts against the diver, whoever gave it. */
+  readonly critical: ReadonlyMap<string, readonly CriticalRating[]>
+  /** Coaches within scope whose views count. */
+  readonly coaches: readonly string[]
+  /** Video moments of those views. */
+  readonly moments: number
+}
+
+/** The lower median: of an even number of ratings the lower of the two in the middle. `ratings` is not empty. */
+export function lowerMedian(ratings: readonly Rating[]): Rating {
+  const sorted = [...ratings].sort((a, b) => a - b)
+  return sorted[Math.floor((sorted.length - 1) / 2)] ?? 0
+}
+
+/** The lowest of some ratings, which are not none. */
+export const lowest = (ratings: readonly Rating[]): Rating => Math.min(4, ...ratings) as Rating
+
+function criticalOf(fact: AttemptFact, effective: readonly ObservationFact[], keys: readonly string[]) {
+  const critical = new Map<string, readonly CriticalRating[]>()
+  for (const key of keys) {
+    const found = effective.flatMap((observation) => ratingsStillAt(fact.observations, observation, key))
+    if (found.length > 0) critical.set(key, found)
+  }
+  return critical
+}
+
+function ratedBy(observations: readonly ObservationFact[], of: 'ratings' | 'imputed', key: string): Rating[] {
+  return observations.flatMap((observation) =>
+    Object.hasOwn(observation[of], key) ? (observation[of][key] ?? []) : [],
+  )
+}
+
+/** Reads one attempt at `pair` as of `date`; `fact` holds only what was received by then (as-of.ts). */
+export function seeAttempt(pair: Pair, fact: AttemptFact, date: AsOf): SeenAttempt {
+  const effective = effectiveObservations(fact.observations)
+  const within = effective.filter((observation) => observation.withinScope)
+  const keys = pair.criteria.filter(({ criterion }) => criterion.critical).map(({ criterion }) => criterion.key)
+  const critical = criticalOf(fact, effective, keys)
+  const explicit = new Map<string, Rating>()
+  const imputed = new Map<string, Rating>()
+  for (const { criterion } of pair.criteria) {
+    const rated = ratedBy(within, 'ratings', criterion.key)
+    const bounds = ratedBy(within, 'imputed', criterion.key)
+    if (rated.length > 0 && criterion.critical)
+      explicit.set(criterion.key, lowest((critical.get(criterion.key) ?? []).map(({ rating }) => rating)))
+    else if (rated.length > 0) explicit.set(criterion.key, lowerMedian(rated))
+    else if (bounds.length > 0 && !criterion.critical) imputed.set(criterion.key, Math.max(...bounds) as Rating)
+  }
+  const come = fact.day <= date.day
+  const counts = come && (!fact.closedThen || fact.releasedAt !== null) && within.length > 0
+  return {
+    fact,
+    at: come ? fact.attemptedAt : Math.min(fact.attemptedAt, fact.receivedAt),
+    counts,
+    earns: counts && fact.called,
+    explicit,
+    imputed,
+    critical,
+    coaches: [...new Set(within.map((observation) => observation.coach))],
+    moments: within.reduce((sum, observation) => sum + observation.moments, 0),
+  }
+}
