@@ -9,7 +9,6 @@ describe('the environment', () => {
       databaseAppUrl: usable.DATABASE_APP_URL,
       databaseOwnerUrl: null,
       demoPassword: null,
-      now: null,
       stateFolder: '.plumbline',
     })
   })
@@ -22,14 +21,5 @@ describe('the environment', () => {
     expect(() => parseEnv(envShapes.web, { NEXTAUTH_SECRET: 'short' })).toThrow(
       /NEXTAUTH_SECRET must have at least 32 characters\n {2}NEXTAUTH_URL is not set/,
     )
-  })
-
-  it('takes a clock of its own only with the demo', () => {
-    const now = { ...usable, PLUMBLINE_NOW: '2026-03-07T18:00:00Z' }
-    expect(() => parseEnv(envShapes.process, now)).toThrow('PLUMBLINE_NOW is allowed only with the demo')
-    expect(parseEnv(envShapes.process, { ...now, PLUMBLINE_DEMO_PASSWORD: 'long enough' }).now).toBe(
-      Date.UTC(2026, 2, 7, 18),
-    )
-    expect(() => parseEnv(envShapes.process, { ...usable, PLUMBLINE_NOW: '2026-02-30' })).toThrow('is not an instant')
   })
 })

@@ -15,22 +15,13 @@ const shape = z
     DATABASE_URL: postgresUrl.optional(),
     /** Set only while the demo is loaded. */
     PLUMBLINE_DEMO_PASSWORD: z.string().min(8, { error: 'must have at least 8 characters' }).optional(),
-    /** The demo's clock: what time it was when this process began. See clock.ts. */
-    PLUMBLINE_NOW: z.iso
-      .datetime({ offset: true, error: 'is not an instant; write it as 2026-03-07T18:00:00Z' })
-      .optional(),
     /** Folder for what belongs to this installation and not to git. */
     PLUMBLINE_STATE: z.string().min(1).default('.plumbline'),
-  })
-  .refine((env) => !env.PLUMBLINE_NOW || env.PLUMBLINE_DEMO_PASSWORD, {
-    path: ['PLUMBLINE_NOW'],
-    error: 'is allowed only with the demo: a real programme runs on the real clock',
   })
   .transform((env) => ({
     databaseAppUrl: env.DATABASE_APP_URL,
     databaseOwnerUrl: env.DATABASE_URL ?? null,
     demoPassword: env.PLUMBLINE_DEMO_PASSWORD ?? null,
-    now: env.PLUMBLINE_NOW ? Date.parse(env.PLUMBLINE_NOW) : null,
     stateFolder: env.PLUMBLINE_STATE,
   }))
 

@@ -2,8 +2,9 @@ import fs from 'node:fs'
 import path from 'node:path'
 import { PrismaPg } from '@prisma/adapter-pg'
 import { bindMigrationAwareSqlAdapterFactory } from '@prisma/driver-adapter-utils'
-import { type MigrationList, SchemaEngine } from '@prisma/schema-engine-wasm'
+import type { MigrationList, SchemaEngine } from '@prisma/schema-engine-wasm'
 import pg from 'pg'
+import { loadEngine } from './engine'
 
 /**
  * Applies migrations with Prisma's own engine, compiled to WebAssembly, so that nothing is downloaded; its
@@ -66,7 +67,7 @@ async function withEngine<T>(
   const pool = new pg.Pool({ connectionString: ownerUrl, max: 2 })
   try {
     const factory = bindMigrationAwareSqlAdapterFactory(new WholeScript(pool))
-    const engine = await SchemaEngine.new({ datamodels: [[schema, content]] }, () => undefined, factory)
+    const engine = await (await loadEngine()).new({ datamodels: [[schema, content]] }, () => undefined, factory)
     return await work(engine, { path: schema, content })
   } finally {
     await pool.end()

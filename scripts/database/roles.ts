@@ -2,7 +2,7 @@ import pg from 'pg'
 
 /** What two roles may do: the owner migrates; the application role owns nothing and passes no policy by. */
 
-async function withClient<T>(url: string, work: (client: pg.Client) => Promise<T>): Promise<T> {
+export async function withClient<T>(url: string, work: (client: pg.Client) => Promise<T>): Promise<T> {
   const client = new pg.Client({ connectionString: url })
   await client.connect()
   try {
@@ -95,10 +95,3 @@ export async function requirePowerless(appUrl: string): Promise<void> {
     )
   if (!member) throw new Error(`"${role}" of DATABASE_APP_URL has no access: GRANT app_user TO "${role}".`)
 }
-
-/** Whether the tables hold nothing, and whether what they hold is the demo. */
-export const lookInto = (ownerUrl: string): Promise<{ empty: boolean; demo: boolean }> =>
-  withClient(ownerUrl, async (client) => {
-    const { rows } = await client.query<{ isDemo: boolean }>('SELECT "isDemo" FROM "Programme"')
-    return { empty: rows.length === 0, demo: rows.some((row) => row.isDemo) }
-  })

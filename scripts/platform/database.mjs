@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto'
 import fs from 'node:fs'
+import { demoIdleMs } from './demo.mjs'
 import { typescript } from './install.mjs'
 import { claim, release, withLock } from './lock.mjs'
 import { inRoot, inState, root } from './paths.mjs'
@@ -93,9 +94,9 @@ export const databaseEnv = (database, secrets) => ({
   PLUMBLINE_STATE: inState(),
 })
 
-/** Roles, database, migrations. @param {Database} database @param {Secrets} secrets @param {{ anew?: boolean }} [options] @returns {Promise<Prepared>} */
-export async function migrateDatabase(database, secrets, { anew = false } = {}) {
-  const out = await run(process.execPath, [...typescript('scripts/database/prepare.ts'), ...(anew ? ['--anew'] : [])], {
+/** Roles, database, migrations. @param {Database} database @param {Secrets} secrets @param {string[]} [flags] @returns {Promise<Prepared>} */
+export async function migrateDatabase(database, secrets, flags = []) {
+  const out = await run(process.execPath, [...typescript('scripts/database/prepare.ts'), ...flags], {
     cwd: root,
     env: { ...databaseEnv(database, secrets), PLUMBLINE_ADMIN_URL: database.adminUrl ?? '' },
     log: inState('logs/database.log'),
@@ -117,7 +118,7 @@ async function loadDemo(database, secrets) {
 
 /**
  * Migrates, and fills an empty database with the demo. A loading that was interrupted left half a demo and nothing else:
- * it is begun again.
+ * it is begun again. The demo's clock stands still while nobody uses the database.
  * @param {Database} database @param {Secrets} secrets @returns {Promise<Prepared>}
  */
 export const prepareDatabase = (database, secrets) =>
@@ -131,7 +132,9 @@ export const prepareDatabase = (database, secrets) =>
       throw new Refusal(
         `Loading the demo into DATABASE_URL was interrupted. Make that database empty, remove ${loading}, start again.`,
       )
-    const prepared = await step('prepare the database', () => migrateDatabase(database, secrets, { anew: interrupted }))
+    const prepared = await step('prepare the database', () =>
+      migrateDatabase(database, secrets, [...(interrupted ? ['--anew'] : []), `--idle=${demoIdleMs()}`]),
+    )
     if (!prepared.empty || !fs.existsSync(inRoot('seed/run.ts'))) return prepared
     fs.writeFileSync(loading, '')
     await step('load the demo', () => loadDemo(database, secrets))

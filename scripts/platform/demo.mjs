@@ -8,24 +8,19 @@ export function demoSignIns() {
   return fs.existsSync(file) ? JSON.parse(fs.readFileSync(file, 'utf8')) : []
 }
 
-const clockFile = () => inState('demo-clock.json')
+const note = () => inState('last-used.json')
+const everyMs = 10_000
 
-/** Written every few seconds; a killed launcher loses less than this. */
-const marginMs = 20_000
+const touch = () => writeJson(note(), { at: Date.now() })
 
-/**
- * The demo's clock stands still while nothing serves, so that its season does not grow old in a drawer.
- * @returns {{ now: string, keep: () => void }} `now`: what time it is in the demo; `keep` remembers it, until called again
- */
-export function startDemoClock() {
-  const began = Date.now()
-  const kept = fs.existsSync(clockFile())
-    ? Date.parse(JSON.parse(fs.readFileSync(clockFile(), 'utf8')).now)
-    : Number.NaN
-  const start = Number.isNaN(kept) ? began : kept
-  const keep = () => writeJson(clockFile(), { now: new Date(start + marginMs + (Date.now() - began)).toISOString() })
-  keep()
-  return { now: new Date(start).toISOString(), keep }
+/** How long nobody has used the database, in milliseconds; ends that idle time. A killed user loses less than the margin. */
+export function demoIdleMs() {
+  const last = fs.existsSync(note()) ? Number(JSON.parse(fs.readFileSync(note(), 'utf8')).at) : Date.now()
+  touch()
+  return Math.max(0, Date.now() - last - 2 * everyMs)
 }
 
-export const demoClockEveryMs = marginMs / 2
+/** While it serves, the demo's time goes on. */
+export function keepDemoClock() {
+  setInterval(touch, everyMs).unref()
+}

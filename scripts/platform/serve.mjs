@@ -1,6 +1,6 @@
 import { ensureBuilt } from './build.mjs'
 import { openDatabase, prepareDatabase } from './database.mjs'
-import { demoClockEveryMs, demoSignIns, startDemoClock } from './demo.mjs'
+import { demoSignIns, keepDemoClock } from './demo.mjs'
 import { ensureInstalled } from './install.mjs'
 import { becomeInstance, endInstance, noteWeb, stopOrphanedWeb } from './instance.mjs'
 import { makeStateFolder } from './lock.mjs'
@@ -74,14 +74,13 @@ async function bringUp(closing, told) {
     )
   const port = await choosePort({ host, ...wish })
   const url = process.env.NEXTAUTH_URL ?? addressOf(host, port)
-  const clock = demo ? startDemoClock() : null
-  const env = webEnv({ host, port, url, appUrl: database.appUrl, secrets, stateFolder, demo, now: clock?.now })
+  const env = webEnv({ host, port, url, appUrl: database.appUrl, secrets, stateFolder, demo })
   const { server, ended } = await step('start the web server', () =>
     startWeb({ folder, env, url: addressOf(host, port), log: inState('logs/web.log') }),
   )
   closing.unshift(() => stopWeb(server))
   noteWeb(server, url)
-  if (clock) setInterval(clock.keep, demoClockEveryMs).unref()
+  if (demo) keepDemoClock()
   announce(url, demo, secrets.demoPassword)
   return Promise.race([told.then(() => 0), ended.then(() => 1)])
 }

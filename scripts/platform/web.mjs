@@ -10,9 +10,9 @@ import { Refusal } from './progress.mjs'
 /**
  * What the web process finds in its environment: never the owner's address, nor anything else of the launcher's own.
  * @param {{ host: string, port: number, url: string, appUrl: string, secrets: import('./secrets.mjs').Secrets,
- *   stateFolder: string, demo: boolean, now?: string | undefined }} options
+ *   stateFolder: string, demo: boolean }} options
  */
-export function webEnv({ host, port, url, appUrl, secrets, stateFolder, demo, now }) {
+export function webEnv({ host, port, url, appUrl, secrets, stateFolder, demo }) {
   const inherited = Object.entries(process.env).filter(
     ([name]) => !/^(npm_|PG[A-Z]+$|DATABASE_|PLUMBLINE_|NODE_ENV$)/.test(name),
   )
@@ -30,7 +30,6 @@ export function webEnv({ host, port, url, appUrl, secrets, stateFolder, demo, no
     // On this machine alone, localhost and 127.0.0.1 are the same address.
     ...(isLoopback(host) ? { AUTH_TRUST_HOST: 'true' } : {}),
     ...(demo ? { PLUMBLINE_DEMO_PASSWORD: secrets.demoPassword } : {}),
-    ...(demo && now ? { PLUMBLINE_NOW: now } : {}),
   }
 }
 
