@@ -32,7 +32,7 @@ export function prerequisiteGraph(curriculum: Curriculum): ReadonlyMap<TreeKey, 
 
 /**
  * Circles of targets that wait for each other, each as the walk from a target back to itself without its repetition.
- * One circle is named for each knot of targets; empty when the graph can be drawn from left to right.
+ * Every knot of targets gives at least one; empty when the graph can be drawn from left to right.
  */
 export function listCycles(curriculum: Curriculum): TreeTarget[][] {
   const graph = prerequisiteGraph(curriculum)
