@@ -92,6 +92,11 @@ export const examples: { readonly [C in Reason['code']]: Example<C> } = {
     node: signOff,
     reads: 'Forward dive, tuck at 1 m has reached the standard of One and waits to be signed.',
   },
+  'waits for what it rests on': {
+    reason: { code: 'waits for what it rests on', level: 'one' },
+    node: signOff,
+    reads: 'Forward dive, tuck at 1 m has reached the standard of One and waits for what it rests on.',
+  },
   'not enough': {
     reason: {
       code: 'not enough',

@@ -25,7 +25,7 @@ function bindingChildren({ children, binding }: Finding): Finding[] {
 
 /** The leaves that a finding rests on, in the order in which they are read. */
 export function bindingLeaves(finding: Finding): Finding[] {
-  return finding.children.length === 0 ? [finding] : bindingChildren(finding).flatMap(bindingLeaves)
+  return finding.binding.length === 0 ? [finding] : bindingChildren(finding).flatMap(bindingLeaves)
 }
 
 /**
@@ -38,7 +38,8 @@ export function explain(finding: Finding, words: Words): ExplainedNode {
   const beside = finding.children.filter((child, index) => child.status === 'met' && !followed.has(index)).length
   const why = finding.node.reason ?? null
   const only = children.length === 1 ? children[0] : undefined
-  if (only) {
+  // A level or move says itself that it is to review, and its one child says why.
+  if (only && finding.reason.code === 'branch') {
     const metBeside = only.metBeside + beside
     return { ...only, why: only.why ?? why, metBeside, metLine: metLine(metBeside) }
   }

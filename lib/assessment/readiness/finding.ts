@@ -53,6 +53,7 @@ export type Reason =
   | { readonly code: 'in doubt'; readonly doubt: Doubt }
   | { readonly code: 'recognised, not shown'; readonly day: EpochDay; readonly lapses: EpochDay }
   | { readonly code: 'to sign'; readonly level: string }
+  | { readonly code: 'waits for what it rests on'; readonly level: string }
   | {
       readonly code: 'not enough'
       readonly level: string

@@ -66,6 +66,8 @@ const says: { readonly [C in Code]: Says<C> } = {
     `${subject(node, words)} is recognised since ${dayName(day, words)} and not shown here yet; the recognition lapses on ${dayName(lapses, words)}`,
   'to sign': ({ level }, node, words) =>
     `${subject(node, words)} has reached the standard of ${levelName(level, words)} and waits to be signed`,
+  'waits for what it rests on': ({ level }, node, words) =>
+    `${subject(node, words)} has reached the standard of ${levelName(level, words)} and waits for what it rests on`,
   'not enough': ({ level, shortage, signedAt }, node, words) => {
     const wants = sayShortage(shortage, pairOf(node, words)?.standard, words)
     return signedAt === null
