@@ -1,0 +1,47 @@
+import type { EditionDocument } from '../model'
+import type { LintProblem, Rule } from './problem'
+import { anchors } from './rules/anchors'
+import { attachment } from './rules/attachment'
+import { belts } from './rules/belts'
+import { certainty } from './rules/certainty'
+import { counts } from './rules/counts'
+import { dives } from './rules/dives'
+import { duplicates } from './rules/duplicates'
+import { expectations } from './rules/expectations'
+import { impossible } from './rules/impossible'
+import { moves } from './rules/moves'
+import { namedLevels } from './rules/named-levels'
+import { progression } from './rules/progression'
+import { rechecks } from './rules/rechecks'
+import { references } from './rules/references'
+import { standards } from './rules/standards'
+import { tree } from './rules/tree'
+import { subjectOf } from './subject'
+
+const rules: readonly Rule[] = [
+  duplicates,
+  references,
+  tree,
+  impossible,
+  namedLevels,
+  moves,
+  attachment,
+  anchors,
+  expectations,
+  counts,
+  progression,
+  belts,
+  standards,
+  certainty,
+  rechecks,
+  dives,
+]
+
+/**
+ * Everything that is wrong with a curriculum whose shape is right (domain: the linter's list): empty when it may be
+ * published. The document is one that `editionSchema` accepts.
+ */
+export function lint(document: EditionDocument): LintProblem[] {
+  const subject = subjectOf(document)
+  return rules.flatMap((rule) => rule(subject))
+}

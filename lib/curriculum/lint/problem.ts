@@ -1,0 +1,41 @@
+import type { Pointer } from '../edition/pointer'
+import type { Subject } from './subject'
+
+/** Every kind of mistake that the linter names. */
+export const lintCodes = [
+  'duplicate-key',
+  'unknown-key',
+  'drill-missing',
+  'cycle',
+  'unreachable',
+  'cannot-be-met',
+  'no-level-named',
+  'level-mismatch',
+  'move-misplaced',
+  'criterion-without-skill',
+  'fault-unused',
+  'anchors-alike',
+  'critical-below-3',
+  'expectation-falls',
+  'no-critical-criterion',
+  'too-many-critical',
+  'too-many-criteria',
+  'head-first-too-soon',
+  'poolside-backwards',
+  'belt-without-spotter',
+  'certainty-out-of-reach',
+  'recheck-too-hard',
+  'dive-impossible-here',
+  'dive-misdescribed',
+] as const
+export type LintCode = (typeof lintCodes)[number]
+
+/** One mistake: `path` is a JSON Pointer into the document, `message` says what, where and what to do. */
+export interface LintProblem {
+  readonly code: LintCode
+  readonly path: Pointer
+  readonly message: string
+}
+
+/** A rule looks at one edition and names what it finds. */
+export type Rule = (subject: Subject) => readonly LintProblem[]
