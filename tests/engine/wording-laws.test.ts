@@ -104,7 +104,8 @@ describe('whatever the finding', () => {
         })
         .map(({ picks, ...rest }): Finding => {
           const binding = [...new Set(picks)].filter((index) => index < rest.children.length)
-          return { ...rest, binding }
+          const branch = { code: 'branch', met: 1, wanted: 2, outOf: 3 } as const
+          return { ...rest, binding, reason: binding.length > 0 ? branch : rest.reason }
         }),
     }))
     const check = (node: ReturnType<typeof explain>): void => {
