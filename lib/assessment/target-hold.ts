@@ -15,12 +15,6 @@ export const levelTarget = (level: string): TargetKey => `level:${level}`
 export const moveTarget = (move: { readonly family: Family; readonly to: string }): TargetKey =>
   `move:${move.family}:${move.to}`
 
-/** All targets of an edition: levels in order, then board moves. */
-export const listTargets = (curriculum: Curriculum): TargetKey[] => [
-  ...curriculum.levels.map((level) => levelTarget(level.key)),
-  ...curriculum.boardMoves.map(moveTarget),
-]
-
 // Indexed once for each edition, so that a target's requirement stays the same node and can be remembered by it.
 const requirements = new WeakMap<Curriculum, ReadonlyMap<string, Requirement | null>>()
 

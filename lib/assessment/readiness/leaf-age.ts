@@ -8,7 +8,7 @@ const calendar = (day: EpochDay): Date => new Date(day * 86_400_000)
 const dayOf = (year: number, month: number, date: number): EpochDay => Date.UTC(year, month, date) / 86_400_000
 
 /** The day on which a whole age is reached; someone born on 29 February comes of age on 1 March of a common year. */
-function birthday(born: EpochDay, age: number, on: AgeLeaf['on']): EpochDay {
+export function birthday(born: EpochDay, age: number, on: AgeLeaf['on']): EpochDay {
   const birth = calendar(born)
   const year = birth.getUTCFullYear() + age
   return on === 'year-end' ? dayOf(year, 0, 1) : dayOf(year, birth.getUTCMonth(), birth.getUTCDate())
