@@ -12,21 +12,21 @@ const telling = (text: string): ReadonlySet<string> =>
   new Set((text.toLowerCase().match(/[\p{L}\p{N}']+/gu) ?? []).filter((word) => !empty.has(word)))
 
 /** The share of the shorter text's telling words that the other has as well, 0 to 1. */
-export function sharedWords(one: string, other: string): number {
-  const [a, b] = [telling(one), telling(other)]
+function shared(a: ReadonlySet<string>, b: ReadonlySet<string>): number {
   const shorter = Math.min(a.size, b.size)
-  if (shorter === 0) return one.trim() === other.trim() ? 1 : 0
-  return [...a].filter((word) => b.has(word)).length / shorter
+  // Two texts that tell nothing tell the same.
+  return shorter === 0 ? 1 : [...a].filter((word) => b.has(word)).length / shorter
 }
 
 /** Anchors of which most words are the same: two coaches could not tell the ratings apart. */
 export const anchors: Rule = ({ document }) =>
-  document.criteria.flatMap((criterion, c) =>
-    criterion.anchors.flatMap((anchor, rating) =>
-      criterion.anchors.slice(0, rating).flatMap((lower, below): LintProblem[] => {
-        if (sharedWords(anchor, lower) <= 0.5) return []
+  document.criteria.flatMap((criterion, c) => {
+    const words = criterion.anchors.map(telling)
+    return words.flatMap((anchor, rating) =>
+      words.slice(0, rating).flatMap((lower, below): LintProblem[] => {
+        if (shared(anchor, lower) <= 0.5) return []
         const message = `criterion ${criterion.key}: the anchors for ${below} and ${rating} share most of their words; let each name another thing that is seen`
         return [{ code: 'anchors-alike', path: pointerTo('criteria', c, 'anchors', rating), message }]
       }),
-    ),
-  )
+    )
+  })

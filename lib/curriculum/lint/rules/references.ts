@@ -31,7 +31,7 @@ function missingPair({ curriculum }: Use, holding: Holding): string | null {
 
 function pair(use: Use, holding: Holding): LintProblem[] {
   const missing = missingPair(use, holding)
-  return missing === null ? [] : unknown(use, missing)
+  return missing === null ? [] : unknown(at(use, use.curriculum.skills.has(holding.skill) ? 'place' : 'skill'), missing)
 }
 
 const level = (use: Use, key: string): LintProblem[] =>

@@ -1,0 +1,327 @@
+import { phasesOf } from '@/lib/curriculum/edition/attach'
+import type { Pointer } from '@/lib/curriculum/edition/pointer'
+import { pointerTo } from '@/lib/curriculum/edition/pointer'
+import type { LintCode } from '@/lib/curriculum/lint/problem'
+import type { Subject } from '@/lib/curriculum/lint/subject'
+import { subjectOf } from '@/lib/curriculum/lint/subject'
+import type { EditionDocument } from '@/lib/curriculum/model'
+import { listOfKind } from '@/lib/curriculum/requirement/references'
+import { alwaysBefore } from '@/lib/curriculum/tree/before'
+import { without, withValue } from './edit-document'
+
+/** One change to one place of a sound curriculum, after which a rule must speak. */
+export interface Mutation {
+  readonly what: string
+  readonly document: EditionDocument
+}
+type Mutate = (subject: Subject) => Mutation[]
+
+const set = ({ document }: Subject, path: Pointer, value: unknown): Mutation => ({
+  what: `${path} := ${JSON.stringify(value)?.slice(0, 60)}`,
+  document: withValue(document, path, value),
+})
+const drop = ({ document }: Subject, path: Pointer): Mutation => ({
+  what: `${path} dropped`,
+  document: without(document, path),
+})
+
+type List = 'skills' | 'criteria' | 'faults' | 'levels'
+const eachOf = <Name extends List>(
+  { document }: Subject,
+  list: Name,
+  mutate: (item: EditionDocument[Name][number], path: Pointer, index: number) => Mutation[],
+): Mutation[] => document[list].flatMap((item, index) => mutate(item, pointerTo(list, index), index))
+
+const signOffs = (subject: Subject) =>
+  subject.requirements.flatMap((written) =>
+    listOfKind(written.requirement, 'signOff', written.path).map((placed) => ({ ...placed, written })),
+  )
+const leaves = <Kind extends 'criterion' | 'level' | 'boardMove' | 'age' | 'atLeast'>(subject: Subject, kind: Kind) =>
+  subject.requirements.flatMap(({ requirement, path }) => listOfKind(requirement, kind, path))
+
+const duplicateKeys: Mutate = (s) => [
+  ...(['skills', 'criteria', 'faults', 'levels'] as const).flatMap((list) =>
+    eachOf(s, list, (_, path, index) => (index === 0 ? [] : [set(s, `${path}/key`, s.document[list][index - 1]?.key)])),
+  ),
+  ...eachOf(s, 'skills', (skill, path) =>
+    skill.places.slice(1).map((_, p) => set(s, `${path}/places/${p + 1}/place`, skill.places[p]?.place)),
+  ),
+  ...eachOf(s, 'criteria', (criterion, path) =>
+    criterion.expects.slice(1).map((_, e) => set(s, `${path}/expects/${e + 1}/level`, criterion.expects[e]?.level)),
+  ),
+  set(s, '/layOff/1/place', s.document.layOff[0]?.place),
+]
+
+const unknownKeys: Mutate = (s) => [
+  ...signOffs(s).flatMap(({ path }) => [
+    set(s, `${path}/skill`, 'nobody'),
+    set(s, `${path}/place`, '10m'),
+    set(s, `${path}/atLevel`, 'nobody'),
+  ]),
+  ...leaves(s, 'criterion').flatMap(({ path }) => [
+    set(s, `${path}/criterion`, 'nobody'),
+    set(s, `${path}/at/0/skill`, 'nobody'),
+    set(s, `${path}/at/0/place`, '10m'),
+  ]),
+  ...leaves(s, 'level').map(({ path }) => set(s, `${path}/level`, 'nobody')),
+  ...leaves(s, 'boardMove').map(({ path }) => set(s, `${path}/to`, '10m')),
+  ...s.pairs.map(({ path }) => set(s, `${path}/level`, 'nobody')),
+  ...eachOf(s, 'criteria', (criterion, path) => [
+    ...criterion.expects.map((_, e) => set(s, `${path}/expects/${e}/level`, 'nobody')),
+    ...criterion.faults.map((_, f) => set(s, `${path}/faults/${f}`, 'nobody')),
+    ...(criterion.appliesTo.by === 'skills' ? [set(s, `${path}/appliesTo/skills/0`, 'nobody')] : []),
+  ]),
+  ...s.document.layOff.flatMap((rule, r) =>
+    rule.reentry.map((_, e) => set(s, `/layOff/${r}/reentry/${e}/skill`, 'nobody')),
+  ),
+  set(s, '/levelMap', { old: 'nobody' }),
+]
+
+const missingDrills: Mutate = (s) =>
+  eachOf(s, 'faults', (fault, path) =>
+    fault.corrections.flatMap(({ drill }, c) =>
+      drill === null
+        ? []
+        : [
+            set(s, `${path}/corrections/${c}/drill/skill`, 'nobody'),
+            set(s, `${path}/corrections/${c}/drill/place`, '10m'),
+          ],
+    ),
+  )
+
+const cycles: Mutate = (s) => {
+  const before = alwaysBefore(s.curriculum)
+  const top = s.document.levels.at(-1)?.key
+  return [
+    ...s.pairs.flatMap(({ pair }) =>
+      s.pairs
+        .filter((earlier) => before(pair.key).has(earlier.pair.key))
+        .map(({ path }) => set(s, `${path}/prerequisite`, { kind: 'signOff', ...pair.holding, atLevel: top })),
+    ),
+    ...s.pairs.map(({ pair, path }) =>
+      set(s, `${path}/prerequisite`, { kind: 'signOff', ...pair.holding, atLevel: top }),
+    ),
+    ...eachOf(s, 'levels', (level, path) => [set(s, `${path}/requirement`, { kind: 'level', level: level.key })]),
+    set(s, '/boardMoves/0/requirement', { kind: 'level', level: top }),
+    set(s, '/boardMoves/0/requirement', { kind: 'signOff', skill: '101C', place: '3m', atLevel: top }),
+  ]
+}
+
+const unreachable: Mutate = (s) => {
+  const before = alwaysBefore(s.curriculum)
+  const needed = new Set(s.pairs.flatMap(({ pair }) => [...before(pair.key)]))
+  return [
+    ...s.pairs.map(({ path }) => set(s, `${path}/prerequisite`, { kind: 'age', min: 20, max: 10, on: 'the date' })),
+    ...eachOf(s, 'skills', (skill, path) =>
+      skill.places.some(({ place }) => needed.has(`${skill.key}@${place}`)) ? [drop(s, path)] : [],
+    ),
+  ]
+}
+
+const cannotBeMet: Mutate = (s) => [
+  ...leaves(s, 'criterion').flatMap(({ node, path }) => [
+    set(s, `${path}/times`, node.of + 1),
+    set(s, `${path}/criterion`, 'treads-calmly'),
+  ]),
+  ...leaves(s, 'atLeast').map(({ node, path }) => set(s, `${path}/n`, node.of.length + 1)),
+  ...leaves(s, 'age').map(({ node, path }) => set(s, `${path}/max`, (node.min ?? 2) - 1)),
+  ...['/standard', ...s.pairs.map(({ path }) => `${path}/standard`)].flatMap((path) => [
+    set(s, `${path}/successes`, 9),
+    set(s, `${path}/days`, 400),
+    set(s, `${path}/recheck`, { successes: 3, of: 2 }),
+  ]),
+]
+
+const unnamedLevels: Mutate = (s) =>
+  signOffs(s)
+    .filter(({ written }) => written.of !== 'level')
+    .map(({ path }) => drop(s, `${path}/atLevel`))
+
+const mismatchedLevels: Mutate = (s) => {
+  const [first, last] = [s.document.levels[0], s.document.levels.at(-1)]
+  return signOffs(s).flatMap(({ node, path, written }) => {
+    const taught = s.curriculum.pairs.get(`${node.skill}@${node.place}`)?.level ?? 0
+    return [
+      ...(written.level !== null && written.level < s.document.levels.length - 1
+        ? [set(s, `${path}/atLevel`, last?.key)]
+        : []),
+      ...(taught > 0 ? [set(s, `${path}/atLevel`, first?.key)] : []),
+    ]
+  })
+}
+
+const misplacedMoves: Mutate = (s) => [
+  ...['1m', 'poolside', 'dry-board'].map((place) => set(s, '/boardMoves/0/to', place)),
+  ...['3m', '10m', 'floor'].map((place) => set(s, '/boardMoves/0/from', place)),
+  ...['back', 'reverse', 'inward', 'armstand'].map((family) => set(s, '/boardMoves/0/family', family)),
+]
+
+const unattached: Mutate = (s) =>
+  eachOf(s, 'criteria', (criterion, path) => [
+    set(s, `${path}/phase`, 'twist start'),
+    criterion.appliesTo.by === 'facets'
+      ? set(s, `${path}/appliesTo/match/families`, ['armstand'])
+      : set(s, `${path}/appliesTo/places`, ['10m']),
+  ])
+
+const unusedFaults: Mutate = (s) =>
+  eachOf(s, 'criteria', (criterion, path) =>
+    criterion.faults.flatMap((fault, f) =>
+      s.document.criteria.filter((other) => other.faults.includes(fault)).length === 1
+        ? [drop(s, `${path}/faults/${f}`)]
+        : [],
+    ),
+  )
+
+const alikeAnchors: Mutate = (s) =>
+  eachOf(s, 'criteria', (criterion, path, index) => {
+    const [rating, other] = [index % 5, (index + 2) % 5]
+    const anchor = criterion.anchors[rating]
+    return [set(s, `${path}/anchors/${other}`, anchor), set(s, `${path}/anchors/${other}`, `Not quite: ${anchor}`)]
+  })
+
+const lowCritical: Mutate = (s) =>
+  eachOf(s, 'criteria', (criterion, path) =>
+    criterion.critical
+      ? [set(s, `${path}/expects/0/rating`, 2), set(s, `${path}/expects/0/level`, s.document.levels[1]?.key)]
+      : [],
+  )
+
+const fallingExpectations: Mutate = (s) =>
+  eachOf(s, 'criteria', (criterion, path) =>
+    criterion.expects
+      .slice(1)
+      .flatMap((step, e) => [
+        set(s, `${path}/expects/${e}/rating`, step.rating + 1),
+        set(s, `${path}/expects/${e + 1}/rating`, 0),
+      ]),
+  )
+
+const withoutCritical: Mutate = (s) =>
+  s.pairs.map(({ pair, name }) => {
+    const attached = new Set(pair.criteria.map(({ criterion }) => criterion.key))
+    const criteria = s.document.criteria.map((criterion) =>
+      attached.has(criterion.key) ? { ...criterion, critical: false } : criterion,
+    )
+    return { what: `no critical criterion for ${name}`, document: withValue(s.document, '/criteria', criteria) }
+  })
+
+const manyCritical: Mutate = (s) =>
+  eachOf(s, 'criteria', (criterion, path) => {
+    const full = s.pairs.some(
+      ({ pair }) =>
+        pair.criteria.filter((attached) => attached.criterion.critical).length === 3 &&
+        pair.criteria.some((attached) => attached.criterion.key === criterion.key),
+    )
+    return full && !criterion.critical ? [set(s, `${path}/critical`, true)] : []
+  })
+
+const manyCriteria: Mutate = (s) =>
+  eachOf(s, 'criteria', (criterion, path) => {
+    const wouldOverflow = s.pairs.some(
+      ({ pair }) =>
+        pair.criteria.length === 12 &&
+        phasesOf(pair.skill).includes(criterion.phase) &&
+        pair.criteria.every((attached) => attached.criterion.key !== criterion.key),
+    )
+    return wouldOverflow && criterion.appliesTo.by === 'facets' ? [set(s, `${path}/appliesTo/match`, {})] : []
+  })
+
+const headFirstTooSoon: Mutate = (s) => {
+  const openedByMove = new Set(
+    s.pairs.filter(({ pair }) => pair.prerequisite !== pair.at.prerequisite).map(({ path }) => path),
+  )
+  return [
+    ...s.pairs
+      .filter(
+        ({ pair, path }) =>
+          !openedByMove.has(path) && pair.criteria.some(({ criterion }) => criterion.key === 'hands-locked'),
+      )
+      .map(({ path }) => set(s, `${path}/prerequisite`, null)),
+    ...eachOf(s, 'skills', (skill, path) =>
+      skill.key === 'jump-standing' ? [set(s, `${path}/facets/enters`, 'head-first')] : [],
+    ),
+  ]
+}
+
+const backwardsAtPoolside: Mutate = (s) =>
+  eachOf(s, 'skills', (skill, path) =>
+    skill.facets.enters === 'head-first' && skill.places.some(({ place }) => place === 'poolside')
+      ? [set(s, `${path}/facets/direction`, 'reverse'), set(s, `${path}/facets/direction`, 'inward')]
+      : [],
+  )
+
+const noSpotter: Mutate = (s) =>
+  eachOf(s, 'criteria', (criterion, path) =>
+    criterion.key === 'spotter-ready'
+      ? [
+          set(s, `${path}/statement`, 'Somebody holds both ropes and says yes before the diver moves.'),
+          set(s, `${path}/statement`, 'A team-mate who was trained for it holds the ropes.'),
+          set(s, `${path}/statement`, 'A spotter holds the ropes.'),
+          set(s, `${path}/critical`, false),
+          set(s, `${path}/appliesTo/match/places`, ['trampoline-belt']),
+          drop(s, path),
+        ]
+      : [],
+  )
+
+const uncertain: Mutate = (s) =>
+  ['/standard', ...s.pairs.map(({ path }) => `${path}/standard`)].flatMap((path) => [
+    set(s, `${path}/certainty`, { rate: 0.9, at: 0.9, over: 5 }),
+    set(s, `${path}/certainty`, { rate: 0.5, at: 0.95, over: 3 }),
+  ])
+
+const hardRechecks: Mutate = (s) =>
+  ['/standard', ...s.pairs.map(({ path }) => `${path}/standard`)].flatMap((path) => [
+    set(s, `${path}/recheck`, { successes: 3, of: 3 }),
+    set(s, `${path}/recheck`, { successes: 9, of: 20 }),
+  ])
+
+const impossibleDives: Mutate = (s) =>
+  eachOf(s, 'skills', (skill, path) =>
+    skill.dive === null ? [] : ['107A', '405A', '600A'].map((number) => set(s, `${path}/dive`, number)),
+  )
+
+const misdescribedDives: Mutate = (s) =>
+  eachOf(s, 'skills', (skill, path) =>
+    skill.dive === null
+      ? []
+      : [
+          set(s, `${path}/family`, 'inward'),
+          set(s, `${path}/phaseSet`, 'fall-in'),
+          set(s, `${path}/approach`, skill.approach === 'running' ? 'standing' : 'running'),
+          set(s, `${path}/approach`, null),
+          set(s, `${path}/dive`, '201B'),
+        ],
+  )
+
+const mutations: Readonly<Record<LintCode, Mutate>> = {
+  'duplicate-key': duplicateKeys,
+  'unknown-key': unknownKeys,
+  'drill-missing': missingDrills,
+  cycle: cycles,
+  unreachable,
+  'cannot-be-met': cannotBeMet,
+  'no-level-named': unnamedLevels,
+  'level-mismatch': mismatchedLevels,
+  'move-misplaced': misplacedMoves,
+  'criterion-without-skill': unattached,
+  'fault-unused': unusedFaults,
+  'anchors-alike': alikeAnchors,
+  'critical-below-3': lowCritical,
+  'expectation-falls': fallingExpectations,
+  'no-critical-criterion': withoutCritical,
+  'too-many-critical': manyCritical,
+  'too-many-criteria': manyCriteria,
+  'head-first-too-soon': headFirstTooSoon,
+  'poolside-backwards': backwardsAtPoolside,
+  'belt-without-spotter': noSpotter,
+  'certainty-out-of-reach': uncertain,
+  'recheck-too-hard': hardRechecks,
+  'dive-impossible-here': impossibleDives,
+  'dive-misdescribed': misdescribedDives,
+}
+
+/** Every mutation of a sound document after which a problem with this code must be named. */
+export const listMutations = (document: EditionDocument, code: LintCode): Mutation[] =>
+  mutations[code](subjectOf(document))
