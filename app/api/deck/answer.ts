@@ -1,6 +1,6 @@
-import { loadActor } from '@/lib/access/session'
 import type { Actor } from '@/lib/access/actor'
 import { canCoach } from '@/lib/access/can'
+import { loadActor } from '@/lib/access/session'
 
 /** An answer that is not the data asked for: what happened, what was kept, what to do. */
 export const say = (status: number, message: string): Response => Response.json({ message }, { status })

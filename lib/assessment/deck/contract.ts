@@ -158,6 +158,12 @@ export interface SnapshotObservation {
   readonly observation: ObservationItem
 }
 
+/** A call of this coach that is still open today, with the numbers in it that were kept: the deck goes on with it after a reload. */
+export interface SnapshotCall {
+  readonly call: CallItem
+  readonly kept: readonly number[]
+}
+
 /** `GET /api/deck/snapshot`: everything that the deck shows, for the coach's clubs only. */
 export interface DeckSnapshot {
   readonly v: typeof deckVersion
@@ -173,4 +179,5 @@ export interface DeckSnapshot {
   readonly divers: readonly SnapshotDiver[]
   readonly edition: { readonly hash: string; readonly document: EditionDocument }
   readonly recent: readonly SnapshotObservation[]
+  readonly calls?: readonly SnapshotCall[]
 }

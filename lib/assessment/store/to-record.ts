@@ -15,6 +15,7 @@ import { pairKey } from '../../curriculum/edition/curriculum'
 import type { Rating } from '../../curriculum/model'
 import type { Place } from '../../curriculum/place'
 import type { VenueFeature } from '../../curriculum/requirement/model'
+import { programmeInstant } from '../device-clock'
 import type {
   AttemptFact,
   DecisionFact,

@@ -1,8 +1,8 @@
 import { coachingScopeOf } from '@/lib/access/scope'
 import { batchLimit, batchSchema } from '@/lib/assessment/deck/contract'
 import { syncDeck } from '@/lib/assessment/store/sync/sync'
-import { getWebEnv } from '@/lib/platform/env'
 import { systemClock } from '@/lib/platform/clock'
+import { getWebEnv } from '@/lib/platform/env'
 import { findCoach, say } from '../answer'
 
 /** The body as text, or null as soon as it is longer than a batch may be. */
@@ -14,7 +14,11 @@ async function readBody(request: Request): Promise<string | null> {
 
 const sameOrigin = (request: Request): boolean => {
   const origin = request.headers.get('origin')
-  return origin === null || origin === new URL(getWebEnv().address).origin || new URL(origin).host === request.headers.get('host')
+  return (
+    origin === null ||
+    origin === new URL(getWebEnv().address).origin ||
+    new URL(origin).host === request.headers.get('host')
+  )
 }
 
 function parseJson(text: string): { ok: true; value: unknown } | { ok: false } {
@@ -37,7 +41,10 @@ export async function POST(request: Request): Promise<Response> {
   const batch = batchSchema.safeParse(json.value)
   if (!batch.success) {
     const issue = batch.error.issues[0]
-    return say(400, `The batch is malformed at "${issue?.path.join('.') ?? ''}": ${issue?.message}. Nothing of it was kept.`)
+    return say(
+      400,
+      `The batch is malformed at "${issue?.path.join('.') ?? ''}": ${issue?.message}. Nothing of it was kept.`,
+    )
   }
   const answers = await syncDeck(coachingScopeOf(actor, systemClock()), batch.data.sentAt, batch.data.items)
   return Response.json(answers)

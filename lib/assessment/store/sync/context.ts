@@ -24,22 +24,34 @@ export interface SyncContext {
   readonly refused: Map<string, Refusal>
 }
 
-export type Taken = { readonly result: 'accepted' } | { readonly result: 'known' } | { readonly result: 'refused'; readonly refusal: Refusal }
+export type Taken =
+  | { readonly result: 'accepted' }
+  | { readonly result: 'known' }
+  | { readonly result: 'refused'; readonly refusal: Refusal }
 
 export const accepted: Taken = { result: 'accepted' }
 export const known: Taken = { result: 'known' }
-export const refused = (...parts: Parameters<typeof refusal>): Taken => ({ result: 'refused', refusal: refusal(...parts) })
+export const refused = (...parts: Parameters<typeof refusal>): Taken => ({
+  result: 'refused',
+  refusal: refusal(...parts),
+})
 
 /** The child of a refused item is refused with its parent's reason. */
 export function parentRefusal(context: SyncContext, parent: string, field: string): Taken | null {
   const why = context.refused.get(parent)
-  return why ? refused('parent refused', `not kept, because what it belongs to was refused: ${why.message}`, field) : null
+  return why
+    ? refused('parent refused', `not kept, because what it belongs to was refused: ${why.message}`, field)
+    : null
 }
 
 /** The same id once more: known when the content is the same, otherwise refused with both in sight. */
 export function sameId(stored: { contentDigest: string }, digest: string, before: string, now: string): Taken {
   if (stored.contentDigest === digest) return known
-  return refused('same id, other content', `this id is already kept with other content. Kept: ${before}. Sent: ${now}`, 'id')
+  return refused(
+    'same id, other content',
+    `this id is already kept with other content. Kept: ${before}. Sent: ${now}`,
+    'id',
+  )
 }
 
 /** The pair under the edition in force, or the refusal that says what is unknown. */
@@ -49,7 +61,11 @@ export function findPair(context: SyncContext, item: { skill: string; place: Pla
   const pair = context.curriculum.pairs.get(`${item.skill}@${item.place}`)
   if (!pair) {
     const taught = skill.places.map((at) => placeFacts[at.place].label).join(', ')
-    return refused('unknown skill', `${skill.title} is not taught at ${placeFacts[item.place].label}; it is at: ${taught}`, 'place')
+    return refused(
+      'unknown skill',
+      `${skill.title} is not taught at ${placeFacts[item.place].label}; it is at: ${taught}`,
+      'place',
+    )
   }
   if (context.curriculum.levelIndex(item.atLevel) < 0)
     return refused('unknown level', `the curriculum has no level "${item.atLevel}"`, 'atLevel')
@@ -68,11 +84,3 @@ export const unknownDiver: Taken = refused(
   'no diver of your clubs has this id; she may have moved to another club. Open the deck again to see who is here',
   'diver',
 )
-
-/** Whether a pair lies within the coach's scope in a club at an instant. The latest row counts; none means everything. */
-export function withinScope(context: SyncContext, club: string, pair: Pair, at: number): boolean {
-  const row = context.coachScopes.filter((scope) => scope.clubId === club && scope.setAt.getTime() <= at).at(-1)
-  if (!row) return true
-  if (row.until && row.until.getTime() < at) return false
-  return row.families.includes(pair.skill.family) && row.places.includes(pair.holding.place)
-}

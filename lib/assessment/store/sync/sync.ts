@@ -3,9 +3,10 @@ import { getEditionInForce } from '../../../curriculum/store/editions'
 import { asAccount, databaseCode, type Tx } from '../../../platform/db'
 import { type DeckItem, type ItemAnswer, itemSchema } from '../../deck/contract'
 import { refusal } from '../../deck/refusal'
-import { evaluationOf, type Evaluation } from '../../readiness/evaluation'
-import { listDiverFiles } from '../records'
+import { type Evaluation, evaluationOf } from '../../readiness/evaluation'
+import { lockDivers } from '../lock'
 import { refreshReadiness } from '../readiness'
+import { listDiverFiles } from '../records'
 import type { SyncContext, Taken } from './context'
 import { takeAttempt } from './take-attempt'
 import { takeCall } from './take-call'
@@ -17,22 +18,34 @@ import { takeObservation } from './take-observation'
  * can be read back; what is refused left nothing behind.
  */
 export function syncDeck(scope: Scope, sentAt: number, items: readonly unknown[]): Promise<ItemAnswer[]> {
-  return asAccount(scope.account, async (tx) => {
-    const parsed = items.map(parseItem)
-    const context = await openContext(tx, scope, sentAt, parsed.flatMap((entry) => (entry.item ? [entry.item] : [])))
-    const answers: ItemAnswer[] = []
-    const changed = new Set<string>()
-    for (const entry of parsed) {
-      const taken: Taken = entry.item
-        ? await takeItem(context, entry.item)
-        : { result: 'refused', refusal: entry.refusal }
-      if (taken.result === 'refused') context.refused.set(entry.id, taken.refusal)
-      else if (taken.result === 'accepted' && entry.item) changed.add(await diverOf(tx, entry.item))
-      answers.push({ id: entry.id, ...(taken.result === 'refused' ? { result: 'refused', ...taken.refusal } : taken) })
-    }
-    await refreshReadiness(tx, scope, context.curriculum, [...changed])
-    return answers
-  }, { timeout: 60_000 })
+  return asAccount(
+    scope.account,
+    async (tx) => {
+      const parsed = items.map(parseItem)
+      const context = await openContext(
+        tx,
+        scope,
+        sentAt,
+        parsed.flatMap((entry) => (entry.item ? [entry.item] : [])),
+      )
+      const answers: ItemAnswer[] = []
+      const changed = new Set<string>()
+      for (const entry of parsed) {
+        const taken: Taken = entry.item
+          ? await takeItem(context, entry.item)
+          : { result: 'refused', refusal: entry.refusal }
+        if (taken.result === 'refused') context.refused.set(entry.id, taken.refusal)
+        else if (taken.result === 'accepted' && entry.item) changed.add(await diverOf(tx, entry.item))
+        answers.push({
+          id: entry.id,
+          ...(taken.result === 'refused' ? { result: 'refused', ...taken.refusal } : taken),
+        })
+      }
+      await refreshReadiness(tx, scope, context.curriculum, [...changed])
+      return answers
+    },
+    { timeout: 60_000 },
+  )
 }
 
 type Parsed = { id: string; item: DeckItem } | { id: string; item: null; refusal: ReturnType<typeof refusal> }
@@ -44,7 +57,11 @@ function parseItem(raw: unknown, index: number): Parsed {
   const result = itemSchema.safeParse(raw)
   if (result.success) return { id: result.data.id, item: result.data }
   const issue = result.error.issues[0]
-  return { id, item: null, refusal: refusal('malformed', issue?.message ?? 'not an item', issue?.path.join('.') || 'item') }
+  return {
+    id,
+    item: null,
+    refusal: refusal('malformed', issue?.message ?? 'not an item', issue?.path.join('.') || 'item'),
+  }
 }
 
 /** One item inside its savepoint. Two devices may send the same item at once: the second finds it on its second look. */
@@ -110,10 +127,4 @@ async function openContext(tx: Tx, scope: Scope, sentAt: number, items: readonly
     },
     refused: new Map(),
   }
-}
-
-/** Takes the divers' row locks in one order, so that two batches never wait for each other in a ring. */
-export async function lockDivers(tx: Tx, divers: readonly string[]): Promise<void> {
-  const ids = [...new Set(divers)].sort()
-  if (ids.length > 0) await tx.$queryRaw`SELECT "id" FROM "Diver" WHERE "id" = ANY (${ids}::uuid[]) ORDER BY "id" FOR UPDATE`
 }

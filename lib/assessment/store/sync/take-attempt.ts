@@ -24,7 +24,12 @@ export async function takeAttempt(context: SyncContext, item: AttemptItem): Prom
   const stored = await tx.attempt.findFirst({ where: { id: item.id } })
   if (stored) {
     const before = `${stored.skill} at ${stored.place}, ${stored.attemptedAt.toISOString()}`
-    return sameId(stored, contentDigest, before, `${item.skill} at ${item.place}, ${new Date(item.attemptedAt).toISOString()}`)
+    return sameId(
+      stored,
+      contentDigest,
+      before,
+      `${item.skill} at ${item.place}, ${new Date(item.attemptedAt).toISOString()}`,
+    )
   }
   if (item.call) {
     const parent = parentRefusal(context, item.call.id, 'call.id')
@@ -35,7 +40,8 @@ export async function takeAttempt(context: SyncContext, item: AttemptItem): Prom
   const pair = findPair(context, item)
   if (isTaken(pair)) return pair
   const call = item.call ? await tx.call.findFirst({ where: { id: item.call.id, clubId: club } }) : null
-  if (item.call && !call) return refused('unknown call', 'the call it belongs to is not known here: send the call first', 'call.id')
+  if (item.call && !call)
+    return refused('unknown call', 'the call it belongs to is not known here: send the call first', 'call.id')
   if (item.call && call && (call.diverId !== item.diver || call.skill !== item.skill || call.place !== item.place))
     return refused('other call', 'its call was declared for another diver or skill', 'call.id')
   const attemptedAt = programmeInstant(item.attemptedAt, offset)

@@ -1,10 +1,13 @@
+import { pairKey } from '../../../curriculum/edition/curriculum'
+import type { Place } from '../../../curriculum/place'
 import { findEdition, isDraft } from '../../../curriculum/store/editions'
 import { checkObservation } from '../../deck/check-observation'
 import type { MomentItem, ObservationItem } from '../../deck/contract'
 import { programmeInstant } from '../../device-clock'
 import { commitTo, digestOf } from '../../ledger/write-event'
+import { isWithinScope } from '../coach-scope'
 import { keepWords, makeSalt } from '../words'
-import { accepted, parentRefusal, refused, type SyncContext, sameId, type Taken, withinScope } from './context'
+import { accepted, parentRefusal, refused, type SyncContext, sameId, type Taken } from './context'
 
 /** Appends what a coach saw of an attempt, or the correction of it. */
 export async function takeObservation(context: SyncContext, item: ObservationItem): Promise<Taken> {
@@ -19,7 +22,7 @@ export async function takeObservation(context: SyncContext, item: ObservationIte
     return refused('unknown attempt', 'the attempt it belongs to is not known here: send the attempt first', 'attempt')
   const edition = await findEdition(tx, scope, item.edition)
   if (!edition) return unknownEdition(context, item)
-  const pair = edition.pairs.get(`${attempt.skill}@${attempt.place}` as const as never)
+  const pair = edition.pairs.get(pairKey({ skill: attempt.skill, place: attempt.place as Place }))
   if (!pair) return refused('unknown skill', `that edition does not teach ${attempt.skill} there`, 'edition')
   const level = edition.levelIndex(attempt.atLevel)
   const checked = checkObservation(edition, pair, level, item)
@@ -49,7 +52,7 @@ export async function takeObservation(context: SyncContext, item: ObservationIte
       imputed: checked.imputed,
       restAsExpected: item.restAsExpected,
       faults: item.faults,
-      withinScope: withinScope(context, attempt.clubId, pair, attemptedAt),
+      withinScope: isWithinScope(context.coachScopes, attempt.clubId, pair, attemptedAt),
       momentCount: moments.length,
       noteId: note?.id ?? null,
       supersedesId: item.supersedes?.id ?? null,
@@ -73,15 +76,27 @@ export async function takeObservation(context: SyncContext, item: ObservationIte
 
 async function unknownEdition(context: SyncContext, item: ObservationItem): Promise<Taken> {
   if (await isDraft(context.tx, item.edition))
-    return refused('unpublished edition', 'it was rated against a draft of the curriculum: only a published edition counts', 'edition')
-  return refused('unknown edition', 'the programme has published no edition of that name: open the deck again', 'edition')
+    return refused(
+      'unpublished edition',
+      'it was rated against a draft of the curriculum: only a published edition counts',
+      'edition',
+    )
+  return refused(
+    'unknown edition',
+    'the programme has published no edition of that name: open the deck again',
+    'edition',
+  )
 }
 
 function supersedingRefusal(item: ObservationItem, inForce: string | null): Taken | null {
   if (!item.supersedes)
     return inForce === null
       ? null
-      : refused('already rated', 'you have already rated this attempt: correct that rating instead, and say why', 'attempt')
+      : refused(
+          'already rated',
+          'you have already rated this attempt: correct that rating instead, and say why',
+          'attempt',
+        )
   if (inForce === null)
     return refused('not yours to supersede', 'only the coach who made an observation can correct it', 'supersedes.id')
   return inForce === item.supersedes.id
@@ -93,5 +108,12 @@ function keepable(moment: MomentItem) {
   const salt = makeSalt()
   const startMs = Math.round(moment.start * 1000)
   const endMs = moment.end === null ? null : Math.round(moment.end * 1000)
-  return { id: moment.id, link: moment.link, startMs, endMs, salt, commitment: commitTo(`${moment.link}#${startMs},${endMs}`, salt) }
+  return {
+    id: moment.id,
+    link: moment.link,
+    startMs,
+    endMs,
+    salt,
+    commitment: commitTo(`${moment.link}#${startMs},${endMs}`, salt),
+  }
 }

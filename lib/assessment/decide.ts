@@ -1,0 +1,131 @@
+import type { PairKey } from '../curriculum/edition/curriculum'
+import type { Refused } from './outcome'
+import type { Evaluation } from './readiness/evaluation'
+import { explain } from './readiness/explain'
+import type { TargetFinding } from './readiness/finding'
+import { sayBlock } from './readiness/say-block'
+import { listLeaves, readTarget } from './readiness/targets'
+import { dayName, targetName, type Words } from './readiness/wording'
+import type { TargetKey } from './record'
+import { decisionsOn } from './target-hold'
+
+export interface DecisionRequest {
+  readonly target: TargetKey
+  readonly outcome: 'approve' | 'override' | 'return' | 'withdraw'
+  readonly reason: string | null
+  /** Of a return: the pairs it wants more of; empty: all that the finding rests on. */
+  readonly wantsMoreOf: readonly PairKey[]
+  /** Of a board move: what the diver wants. */
+  readonly diverWants: 'yes' | 'not yet' | null
+  /** Why no coach but the decider is in the evidence, where that is so. */
+  readonly onlyCoach: string | null
+}
+
+export type DecisionJudgement =
+  | {
+      readonly ok: true
+      readonly found: TargetFinding
+      readonly waivesAge: boolean
+      readonly wantsMoreOf: readonly PairKey[]
+    }
+  | { readonly ok: false; readonly refusal: Refused }
+
+const refuse = (code: string, message: string, field?: string): DecisionJudgement => ({
+  ok: false,
+  refusal: field === undefined ? { code, message } : { code, message, field },
+})
+
+/** The pairs that a finding rests on, in reading order. */
+export function pairsUnder(found: TargetFinding): PairKey[] {
+  const pairs = listLeaves(found.finding).flatMap(({ node }): PairKey[] =>
+    node.kind === 'signOff'
+      ? [`${node.skill}@${node.place}`]
+      : node.kind === 'criterion'
+        ? node.at.map((at): PairKey => `${at.skill}@${at.place}`)
+        : [],
+  )
+  return [...new Set(pairs)]
+}
+
+/** The coaches in the evidence: who signed what it rests on, and whose observations were cited for it. */
+export function coachesUnder(evaluation: Evaluation, found: TargetFinding): string[] {
+  const pairs = new Set(pairsUnder(found))
+  const signOffs = evaluation.record.signOffs.filter((fact) => pairs.has(fact.pair) && fact.revokedAt === null)
+  const cited = new Set(signOffs.flatMap((fact) => fact.evidence))
+  const seen = evaluation.record.attempts.filter((attempt) => cited.has(attempt.id))
+  return [
+    ...new Set([
+      ...signOffs.map((fact) => fact.coach),
+      ...seen.flatMap((attempt) => attempt.observations.map((one) => one.coach)),
+    ]),
+  ]
+}
+
+function refuseWords(request: DecisionRequest, coaches: readonly string[], decider: string): DecisionJudgement | null {
+  if (request.outcome !== 'approve' && !request.reason?.trim())
+    return refuse('no reason', 'Say in writing why: the coach and the diver will read it.', 'reason')
+  if (request.outcome === 'return' || request.outcome === 'withdraw') return null
+  if (request.target.startsWith('move:') && request.diverWants === null)
+    return refuse('not asked', 'Say what the diver wants: ask her before you decide on a higher board.', 'diverWants')
+  if (coaches.every((coach) => coach === decider) && !request.onlyCoach?.trim())
+    return refuse(
+      'only coach',
+      'You are the only coach in the evidence. Say why no other was there, or ask one to look.',
+      'onlyCoach',
+    )
+  return null
+}
+
+/** Why a target cannot be approved as it stands: what has been decided, what blocks it, or what it still wants. */
+function refuseFinding(evaluation: Evaluation, found: TargetFinding, words: Words): DecisionJudgement | null {
+  const name = targetName(found.target, words)
+  const last = decisionsOn(evaluation.curriculum, evaluation.record, found.target).at(-1)
+  if (found.held !== 'no' && found.held !== 'recognised')
+    return refuse(
+      'decided before',
+      `Decided already: ${name} was approved${last ? ` on ${dayName(last.day, words)}` : ''}.`,
+    )
+  const block = found.blocks[0]
+  if (block) return refuse('blocked', sayBlock(block, words))
+  if (found.finding.status !== 'met')
+    return refuse('not met', `No longer ready: ${explain(found.finding, words).sentence}`)
+  return null
+}
+
+/**
+ * What a head coach's decision comes to, on the record as it is now (domain section 4). An override waives age on a level
+ * or board move and nothing else; a return and a withdrawal need what they act on. The refusal is a sentence for her.
+ */
+export function judgeDecision(
+  evaluation: Evaluation,
+  request: DecisionRequest,
+  decider: string,
+  words: Words,
+): DecisionJudgement {
+  const plain = readTarget(evaluation, request.target)
+  const taken = (found: TargetFinding, waivesAge: boolean, wantsMoreOf: readonly PairKey[] = []): DecisionJudgement =>
+    refuseWords(request, coachesUnder(evaluation, found), decider) ?? { ok: true, found, waivesAge, wantsMoreOf }
+  switch (request.outcome) {
+    case 'approve':
+      return refuseFinding(evaluation, plain, words) ?? taken(plain, false)
+    case 'override': {
+      const waived = readTarget(evaluation, request.target, { age: true })
+      if (plain.finding.status === 'met')
+        return refuse('nothing to waive', 'Nothing stands against it that an override waives: approve it.')
+      return refuseFinding(evaluation, waived, words) ?? taken(waived, true)
+    }
+    case 'return': {
+      const rests = pairsUnder(plain)
+      const strange = request.wantsMoreOf.find((pair) => !rests.includes(pair))
+      if (strange)
+        return refuse('not under it', `It does not rest on ${strange}: choose among what it rests on.`, 'wantsMoreOf')
+      return (
+        refuseFinding(evaluation, plain, words) ??
+        taken(plain, false, request.wantsMoreOf.length > 0 ? request.wantsMoreOf : rests)
+      )
+    }
+    case 'withdraw':
+      if (plain.held === 'no') return refuse('not held', 'It was never approved, or it was withdrawn before.')
+      return taken(plain, false)
+  }
+}

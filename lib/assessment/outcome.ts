@@ -1,0 +1,8 @@
+/** What a rule says no with: a code of its own closed set, a sentence that says what to do, and the field it belongs to. */
+export interface Refused {
+  readonly code: string
+  readonly message: string
+  readonly field?: string
+}
+
+export type Outcome = { readonly ok: true; readonly id: string } | { readonly ok: false; readonly refusal: Refused }

@@ -1,0 +1,87 @@
+import { v7 as uuidv7 } from 'uuid'
+import type { Scope } from '../../access/scope'
+import { asAccount } from '../../platform/db'
+import { coachesUnder, type DecisionRequest, judgeDecision } from '../decide'
+import { digestOf } from '../ledger/write-event'
+import type { Outcome } from '../outcome'
+import { lockDiver } from './desk'
+import { appendLedger } from './ledger'
+import { refreshReadiness } from './readiness'
+import { keepWords } from './words'
+
+export interface DecideTarget extends DecisionRequest {
+  readonly diver: string
+}
+
+const notFound: Outcome = {
+  ok: false,
+  refusal: { code: 'not found', message: 'No diver of your clubs is found there. She may have moved to another club.' },
+}
+
+/**
+ * Records a head coach's decision, judged on the diver's record as it is inside the transaction. The diver's row is locked:
+ * of two head coaches at once the second decides on what the first left, and is told.
+ */
+export function decideTarget(scope: Scope, request: DecideTarget): Promise<Outcome> {
+  return asAccount(scope.account, async (tx) => {
+    const now = await lockDiver(tx, scope, request.diver)
+    if (!now) return notFound
+    const { file, curriculum, evaluation, words } = now
+    const head = await tx.membership.count({
+      where: { accountId: scope.account, clubId: file.club, role: 'head', to: null },
+    })
+    if (head === 0)
+      return {
+        ok: false,
+        refusal: {
+          code: 'not the head coach',
+          message: 'Only the diver’s head coach decides on levels and board moves.',
+        },
+      }
+    const judged = judgeDecision(evaluation, request, scope.account, words)
+    if (!judged.ok) return judged
+    const about = { club: file.club, diver: file.id, writtenBy: scope.account }
+    const reason = request.reason?.trim() ? await keepWords(tx, about, request.reason.trim()) : null
+    const alone = coachesUnder(evaluation, judged.found).every((coach) => coach === scope.account)
+    const onlyCoach = alone && request.onlyCoach?.trim() ? await keepWords(tx, about, request.onlyCoach.trim()) : null
+    const id = uuidv7({ msecs: scope.at })
+    const common = {
+      target: judged.found.target,
+      outcome: request.outcome,
+      by: scope.account,
+      waivesAge: judged.waivesAge,
+      diverWants: request.target.startsWith('move:') ? request.diverWants : null,
+    }
+    const findingDigest = digestOf(judged.found)
+    const ledgerSeq = await appendLedger(tx, scope, {
+      kind: 'decided',
+      decision: id,
+      diver: file.id,
+      club: file.club,
+      ...common,
+      edition: curriculum.hash,
+      finding: findingDigest,
+      wantsMoreOf: judged.wantsMoreOf,
+      reason: reason?.commitment ?? null,
+      onlyCoach: onlyCoach?.commitment ?? null,
+      evidence: judged.found.finding.evidence,
+    })
+    await tx.decision.create({
+      data: {
+        id,
+        clubId: file.club,
+        diverId: file.id,
+        ...common,
+        decidedAt: new Date(scope.at),
+        editionHash: curriculum.hash,
+        findingDigest,
+        wantsMoreOf: [...judged.wantsMoreOf],
+        reasonId: reason?.id ?? null,
+        onlyCoachId: onlyCoach?.id ?? null,
+        ledgerSeq,
+      },
+    })
+    await refreshReadiness(tx, scope, curriculum, [file.id])
+    return { ok: true, id }
+  })
+}

@@ -1,0 +1,149 @@
+import { v7 as uuidv7 } from 'uuid'
+import type { Scope } from '../../access/scope'
+import type { PairKey } from '../../curriculum/edition/curriculum'
+import { asAccount, type Tx } from '../../platform/db'
+import type { Cited } from '../ledger/event'
+import type { Outcome } from '../outcome'
+import { judgeSignOff, type SignRequest } from '../sign'
+import { isWithinScope } from './coach-scope'
+import { lockDiver } from './desk'
+import { appendLedger } from './ledger'
+import { refreshReadiness } from './readiness'
+import { keepWords } from './words'
+
+export interface SignSkill extends SignRequest {
+  readonly diver: string
+}
+
+const notFound: Outcome = {
+  ok: false,
+  refusal: { code: 'not found', message: 'No diver of your clubs is found there. She may have moved to another club.' },
+}
+
+/** The observations in force of the cited attempts, with their digests: what was signed on cannot be swapped later. */
+async function citedOf(tx: Tx, evidence: readonly string[]): Promise<Cited[]> {
+  const heads = await tx.observationHead.findMany({ where: { attemptId: { in: [...evidence] } } })
+  const rows = await tx.observation.findMany({
+    where: { id: { in: heads.map((head) => head.observationId) } },
+    select: { id: true, attemptId: true, digest: true },
+    orderBy: { id: 'asc' },
+  })
+  return rows.map((row) => ({ attempt: row.attemptId, observation: row.id, digest: row.digest }))
+}
+
+/** Signs a skill off for a diver, judged on her record as it is inside the transaction. */
+export function signSkill(scope: Scope, request: SignSkill): Promise<Outcome> {
+  return asAccount(scope.account, async (tx) => {
+    const now = await lockDiver(tx, scope, request.diver)
+    if (!now) return notFound
+    const { file, curriculum, evaluation, words } = now
+    const pair = curriculum.pairs.get(request.pair)
+    const posts = await tx.membership.findMany({ where: { accountId: scope.account, clubId: file.club, to: null } })
+    const role = posts.some((post) => post.role === 'head') ? 'head' : 'assistant'
+    if (posts.length === 0) return notFound
+    const scopes = await tx.coachScope.findMany({ where: { accountId: scope.account } })
+    const withinScope = pair !== undefined && isWithinScope(scopes, file.club, pair, scope.at)
+    const judged = judgeSignOff(evaluation, request, { role, withinScope }, words)
+    if (!judged.ok) return judged
+    const about = { club: file.club, diver: file.id, writtenBy: scope.account }
+    const reason = request.reason ? await keepWords(tx, about, request.reason) : null
+    const id = uuidv7({ msecs: scope.at })
+    const [skill = '', place = ''] = splitPair(request.pair)
+    const { by: method, evidence } = judged
+    const { level, waiver } = request
+    const ledgerSeq = await appendLedger(tx, scope, {
+      kind: 'signed off',
+      signOff: id,
+      diver: file.id,
+      club: file.club,
+      skill,
+      place,
+      level,
+      edition: curriculum.hash,
+      by: scope.account,
+      method,
+      waiver,
+      reason: reason?.commitment ?? null,
+      evidence: await citedOf(tx, evidence),
+    })
+    await tx.signOff.create({
+      data: {
+        id,
+        clubId: file.club,
+        diverId: file.id,
+        skill,
+        place,
+        level,
+        editionHash: curriculum.hash,
+        coachId: scope.account,
+        signedAt: new Date(scope.at),
+        method,
+        ...(waiver ? { waiver: { ...waiver } } : {}),
+        reasonId: reason?.id ?? null,
+        evidence: [...evidence],
+        ledgerSeq,
+      },
+    })
+    await refreshReadiness(tx, scope, curriculum, [file.id])
+    return { ok: true, id }
+  })
+}
+
+const splitPair = (pair: PairKey): string[] => [
+  pair.slice(0, pair.lastIndexOf('@')),
+  pair.slice(pair.lastIndexOf('@') + 1),
+]
+
+/** Takes a sign-off back, with a reason: it earns no credit from now on. For the diver's head coach. */
+export function revokeSignOff(scope: Scope, request: { signOff: string; reason: string }): Promise<Outcome> {
+  return asAccount(scope.account, async (tx) => {
+    const signOff = await tx.signOff.findUnique({ where: { id: request.signOff } })
+    const now = signOff ? await lockDiver(tx, scope, signOff.diverId) : null
+    if (!signOff || !now) return notFound
+    const reasonText = request.reason.trim()
+    if (!reasonText)
+      return {
+        ok: false,
+        refusal: { code: 'no reason', message: 'Say in writing why you take it back.', field: 'reason' },
+      }
+    const { file, curriculum } = now
+    const head = await tx.membership.count({
+      where: { accountId: scope.account, clubId: file.club, role: 'head', to: null },
+    })
+    if (head === 0)
+      return {
+        ok: false,
+        refusal: { code: 'not the head coach', message: 'Only the head coach takes a sign-off back.' },
+      }
+    if ((await tx.revocation.count({ where: { subjectId: signOff.id } })) > 0)
+      return { ok: false, refusal: { code: 'revoked before', message: 'It was taken back before.' } }
+    const about = { club: file.club, diver: file.id, writtenBy: scope.account }
+    const reason = await keepWords(tx, about, reasonText)
+    const id = uuidv7({ msecs: scope.at })
+    const ledgerSeq = await appendLedger(tx, scope, {
+      kind: 'revoked',
+      revocation: id,
+      subject: signOff.id,
+      subjectKind: 'sign-off',
+      diver: file.id,
+      club: file.club,
+      by: scope.account,
+      reason: reason.commitment,
+    })
+    await tx.revocation.create({
+      data: {
+        id,
+        clubId: file.club,
+        diverId: file.id,
+        kind: 'sign-off',
+        subjectId: signOff.id,
+        by: scope.account,
+        at: new Date(scope.at),
+        reasonId: reason.id,
+        ledgerSeq,
+      },
+    })
+    await refreshReadiness(tx, scope, curriculum, [file.id])
+    return { ok: true, id }
+  })
+}
