@@ -57,6 +57,12 @@ export function holding(keys: readonly PairKey[], day: EpochDay, changes: Partia
   }
 }
 
+/** As `holding`, but signed at the highest level: nothing is left to sign. */
+export function holdingAll(keys: readonly PairKey[], day: EpochDay, changes: Partial<DiverRecord> = {}): DiverRecord {
+  const record = holding(keys, day, changes)
+  return { ...record, signOffs: record.signOffs.map((one) => ({ ...one, level: 'three' })) }
+}
+
 /** One diver of the small edition as of the end of a day. */
 export const asked = (record: DiverRecord, day: EpochDay = today, curriculum: Curriculum = coast) =>
   evaluationOf(curriculum, record, endOf(day))
