@@ -13,6 +13,8 @@ export interface PhaseView {
   readonly how: 'seen' | 'imputed' | 'not watched'
   /** The phase has a critical criterion: a double line under its column. */
   readonly critical: boolean
+  /** The criterion shown is a critical one: only that can be a critical shortfall. */
+  readonly showsCritical: boolean
 }
 
 export type ArcVariant =
@@ -39,4 +41,4 @@ export const fallsShort = (view: PhaseView): boolean =>
   view.how === 'seen' && view.rating !== null && view.rating < view.expected
 
 /** The one thing on a rule that is drawn in coral. */
-export const fallsShortCritically = (view: PhaseView): boolean => view.critical && fallsShort(view)
+export const fallsShortCritically = (view: PhaseView): boolean => view.showsCritical && fallsShort(view)

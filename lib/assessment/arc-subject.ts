@@ -1,0 +1,57 @@
+import { facetsOfSkill } from '../curriculum/edition/attach'
+import type { Curriculum, Pair } from '../curriculum/edition/curriculum'
+import { type PhaseSet, phaseSets, type Rating } from '../curriculum/model'
+import type { SeenAttempt } from './attempt'
+import { phaseView } from './phase-view'
+import { expectedAt } from './verdict'
+
+/** What the arc draws of a pair and some attempts at it: which path, and a column for each phase. */
+export interface ArcSubject {
+  readonly variant: PhaseSet
+  readonly facing: 'out' | 'in'
+  readonly height: string
+  readonly phases: readonly {
+    readonly phase: string
+    readonly label: string
+    readonly criterion: string | null
+    readonly rating: Rating | null
+    readonly expected: Rating
+    readonly how: 'seen' | 'imputed' | 'not watched'
+    readonly critical: boolean
+    readonly showsCritical: boolean
+  }[]
+}
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
+
+/** The drawing of `attempts` (in dive order) at a level index; an unwatched phase shows the highest rating it asks. */
+export function arcSubject(
+  curriculum: Curriculum,
+  pair: Pair,
+  attempts: readonly SeenAttempt[],
+  level: number,
+): ArcSubject {
+  const marks = phaseView(pair, attempts, level)
+  const asked = (phase: string): Rating =>
+    pair.criteria
+      .filter(({ criterion }) => criterion.phase === phase)
+      .reduce<Rating>((most, attached) => (expectedAt(attached, level) > most ? expectedAt(attached, level) : most), 0)
+  return {
+    variant: pair.skill.phaseSet,
+    facing: facetsOfSkill(pair.skill).facing ?? 'out',
+    height: pair.holding.place,
+    phases: phaseSets[pair.skill.phaseSet].map((phase, index) => {
+      const mark = marks[index]
+      return {
+        phase,
+        label: capital(phase),
+        criterion: mark?.criterion ? (curriculum.criteria.get(mark.criterion)?.title ?? null) : null,
+        rating: mark?.rating ?? null,
+        expected: mark?.criterion ? mark.expected : asked(phase),
+        how: mark?.how ?? 'not watched',
+        critical: pair.criteria.some(({ criterion }) => criterion.phase === phase && criterion.critical),
+        showsCritical: mark?.critical ?? false,
+      }
+    }),
+  }
+}

@@ -1,0 +1,117 @@
+import type { Scope } from '../../access/scope'
+import type { Curriculum } from '../../curriculum/edition/curriculum'
+import { getEditionInForce } from '../../curriculum/store/editions'
+import { asAccount, type Tx } from '../../platform/db'
+import { lockDivers } from './lock'
+import type { ReadinessRow } from './readiness'
+import { refreshReadiness } from './readiness'
+import { type DiverFile, findDiverFile, listDiverFiles } from './records'
+
+/** The names that stand beside what people wrote: by account id. */
+export interface Person {
+  readonly name: string
+  readonly initials: string
+}
+
+/** What a desk or region page works on: the edition in force, the divers in scope, and who wrote what. */
+export interface Desk {
+  readonly curriculum: Curriculum
+  readonly files: readonly DiverFile[]
+  readonly people: ReadonlyMap<string, Person>
+}
+
+async function listPeople(tx: Tx): Promise<ReadonlyMap<string, Person>> {
+  const rows = await tx.account.findMany({ select: { id: true, name: true, initials: true } })
+  return new Map(rows.map((row) => [row.id, row]))
+}
+
+/** All divers in scope, as of now. */
+export function readDesk(scope: Scope): Promise<Desk> {
+  return asAccount(scope.account, async (tx) => ({
+    curriculum: await getEditionInForce(tx, scope),
+    files: await listDiverFiles(tx, scope),
+    people: await listPeople(tx),
+  }))
+}
+
+export interface DiverMoment {
+  readonly attempt: string
+  readonly link: string
+  readonly startMs: number
+  readonly endMs: number | null
+}
+
+/** One diver with what her page shows beside her record. */
+export interface DiverDesk extends Omit<Desk, 'files'> {
+  readonly file: DiverFile
+  readonly moments: readonly DiverMoment[]
+  /** Notes and reasons by the id of the observation, sign-off or decision that they belong to. */
+  readonly words: ReadonlyMap<string, string>
+}
+
+/** One diver in scope, or null: outside the scope she does not exist. */
+export function readDiver(scope: Scope, diver: string): Promise<DiverDesk | null> {
+  return asAccount(scope.account, async (tx) => {
+    const file = await findDiverFile(tx, scope, diver)
+    if (!file) return null
+    const about = { where: { diverId: diver } }
+    const texts = new Map((await tx.words.findMany(about)).map((row) => [row.id, row.text]))
+    const observations = await tx.observation.findMany({
+      ...about,
+      select: { id: true, attemptId: true, noteId: true, reasonId: true },
+    })
+    const attemptOf = new Map(observations.map((row) => [row.id, row.attemptId]))
+    const reasoned = [
+      ...observations.map((row) => ({ id: row.id, words: row.noteId ?? row.reasonId })),
+      ...(await tx.signOff.findMany({ ...about, select: { id: true, reasonId: true } })).map((row) => ({
+        id: row.id,
+        words: row.reasonId,
+      })),
+      ...(await tx.decision.findMany({ ...about, select: { id: true, reasonId: true } })).map((row) => ({
+        id: row.id,
+        words: row.reasonId,
+      })),
+    ]
+    const moments = await tx.moment.findMany({ ...about, orderBy: { id: 'asc' } })
+    return {
+      curriculum: await getEditionInForce(tx, scope),
+      people: await listPeople(tx),
+      file,
+      words: new Map(
+        reasoned.flatMap(({ id, words }) => {
+          const text = words ? texts.get(words) : null
+          return text ? [[id, text] as const] : []
+        }),
+      ),
+      moments: moments.flatMap(({ observationId, link, startMs, endMs }) => {
+        const attempt = attemptOf.get(observationId)
+        return link && attempt ? [{ attempt, link, startMs, endMs }] : []
+      }),
+    }
+  })
+}
+
+/**
+ * The readiness rows of the divers in scope. Rows whose day has come, or that an older edition made, are worked out
+ * afresh first, under the divers' row locks where this account may take them.
+ */
+export function readReadiness(scope: Scope): Promise<ReadinessRow[]> {
+  return asAccount(scope.account, async (tx) => {
+    const curriculum = await getEditionInForce(tx, scope)
+    const files = await listDiverFiles(tx, scope)
+    const ids = files.map((file) => file.id)
+    const where = { diverId: { in: ids } }
+    const rows = await tx.readiness.findMany({ where })
+    const now = new Date(scope.at)
+    const fresh = new Set(
+      rows
+        .filter((row) => row.editionHash === curriculum.hash && (row.validUntil === null || row.validUntil > now))
+        .map((row) => row.diverId),
+    )
+    const stale = ids.filter((id) => !fresh.has(id))
+    if (stale.length === 0) return rows
+    await lockDivers(tx, stale)
+    await refreshReadiness(tx, scope, curriculum, stale)
+    return tx.readiness.findMany({ where })
+  })
+}
