@@ -1,0 +1,271 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { branchFinding, rank } from '@/lib/assessment/readiness/branch'
+import { find } from '@/lib/assessment/readiness/evaluate'
+import { type Context, evaluationOf } from '@/lib/assessment/readiness/evaluation'
+import { statuses } from '@/lib/assessment/readiness/finding'
+import { leafFinding } from '@/lib/assessment/readiness/leaf'
+import type { AttemptFact, DiverRecord } from '@/lib/assessment/record'
+import { standardOf } from '@/lib/assessment/standard'
+import { standingShortfalls } from '@/lib/assessment/standing'
+import type { Curriculum } from '@/lib/curriculum/edition/curriculum'
+import type { Rating } from '@/lib/curriculum/model'
+import type { Branch, Requirement } from '@/lib/curriculum/requirement/model'
+import { listOfKind } from '@/lib/curriculum/requirement/references'
+import { listTargets } from '@/lib/curriculum/tree/target'
+import { allRated, anAttempt, endOf } from '@/seed/builders/record'
+import { historyOver } from '../support/histories'
+import { anyEdition } from '../support/law-editions'
+import { lawRuns } from '../support/long'
+import { today } from '../support/small-coast'
+
+// The laws of findings, by dominance, over random histories with sign-offs, recognitions, doubts, lapses, moves,
+// revocations and several coaches. `PLUMBLINE_LONG=1` runs them ten times as long.
+const date = endOf(today)
+const contexts: readonly Context[] = ['training', 'advancement']
+
+/** Every question that an edition can ask about a diver: all targets, all sign-offs at all levels, all criterion leaves. */
+function questionsOf(curriculum: Curriculum): Requirement[] {
+  const requirements = listTargets(curriculum).flatMap(({ requirement }) => requirement ?? [])
+  return [
+    ...requirements,
+    ...requirements.flatMap((node) => listOfKind(node, 'criterion').map((placed) => placed.node)),
+    ...curriculum.levels.map(({ key }): Requirement => ({ kind: 'level', level: key })),
+    ...curriculum.boardMoves.map(({ family, to }): Requirement => ({ kind: 'boardMove', family, to })),
+    ...[...curriculum.pairs.values()].flatMap(({ holding }) =>
+      curriculum.levels.map(({ key }): Requirement => ({ kind: 'signOff', ...holding, atLevel: key })),
+    ),
+  ]
+}
+
+const questions = new WeakMap<Curriculum, Requirement[]>()
+function ranksOf(curriculum: Curriculum, record: DiverRecord): number[] {
+  const asked = questions.get(curriculum) ?? questionsOf(curriculum)
+  questions.set(curriculum, asked)
+  const evaluation = evaluationOf(curriculum, record, date)
+  return contexts.flatMap((context) => asked.map((node) => rank(find(evaluation, node, context).status)))
+}
+
+/** The first question that `better` answers worse than `worse`; null when there is none. */
+function brokenBy(curriculum: Curriculum, worse: DiverRecord, better: DiverRecord): string | null {
+  const low = ranksOf(curriculum, worse)
+  const high = ranksOf(curriculum, better)
+  const index = low.findIndex((value, index) => value > (high[index] ?? -1))
+  if (index < 0) return null
+  const asked = questions.get(curriculum) ?? []
+  const context = contexts[Math.floor(index / asked.length)]
+  return `${context}: ${JSON.stringify(asked[index % asked.length])} from ${low[index]} to ${high[index]}`
+}
+
+const subject = anyEdition.chain((curriculum) =>
+  fc.record({ curriculum: fc.constant(curriculum), record: historyOver(curriculum) }),
+)
+
+/** One more attempt, received just now and dived at any time before, rated the same everywhere. */
+const oneMore = (all: Rating) =>
+  subject.chain(({ curriculum, record }) =>
+    fc
+      .record({
+        pair: fc.constantFrom(...curriculum.pairs.values()),
+        ago: fc.oneof({ weight: 2, arbitrary: fc.constant(0) }, fc.nat(150)),
+        minute: fc.integer({ min: -400, max: 500 }),
+        called: fc.boolean(),
+        closedThen: fc.integer({ min: 0, max: 9 }).map((n) => n === 0),
+      })
+      .map(({ pair, ago, ...facts }) => {
+        const changes = { ...facts, id: 'one more', receivedAt: date.instant, rated: allRated(pair, all) }
+        const attempt = anAttempt(pair.key, today - ago, { ...changes, coach: 'dora' })
+        return { curriculum, record, more: { ...record, attempts: [...record.attempts, attempt] } }
+      }),
+  )
+
+/** The history with one explicit rating raised, and as it was. */
+const oneRaised = subject.chain(({ curriculum, record }) => {
+  const rated = record.attempts.flatMap((attempt, a) =>
+    attempt.observations.flatMap((seen, o) => Object.keys(seen.ratings).map((key) => ({ a, o, key }))),
+  )
+  if (rated.length === 0) return fc.constant({ curriculum, record, raised: record })
+  return fc.tuple(fc.constantFrom(...rated), fc.integer({ min: 1, max: 4 })).map(([where, by]) => ({
+    curriculum,
+    record,
+    raised: { ...record, attempts: record.attempts.map((one, a) => (a === where.a ? raise(one, where, by) : one)) },
+  }))
+})
+
+const raise = (attempt: AttemptFact, { o, key }: { o: number; key: string }, by: number): AttemptFact => ({
+  ...attempt,
+  observations: attempt.observations.map((seen, index) =>
+    index === o
+      ? { ...seen, ratings: { ...seen.ratings, [key]: Math.min(4, (seen.ratings[key] ?? 0) + by) as Rating } }
+      : seen,
+  ),
+})
+
+describe('by dominance', () => {
+  it('one more attempt that is rated 4 everywhere lowers no status', { timeout: lawRuns.timeout }, () => {
+    fc.assert(
+      fc.property(oneMore(4), ({ curriculum, record, more }) => {
+        expect(brokenBy(curriculum, record, more)).toBeNull()
+      }),
+      { seed: 410_001, numRuns: lawRuns.each },
+    )
+  })
+
+  it('one more attempt that is rated 0 everywhere raises none', { timeout: lawRuns.timeout }, () => {
+    fc.assert(
+      fc.property(oneMore(0), ({ curriculum, record, more }) => {
+        expect(brokenBy(curriculum, more, record)).toBeNull()
+      }),
+      { seed: 410_002, numRuns: lawRuns.each },
+    )
+  })
+
+  it('raising a rating lowers no status, lowering one raises none', { timeout: lawRuns.timeout }, () => {
+    fc.assert(
+      fc.property(oneRaised, ({ curriculum, record, raised }) => {
+        expect(brokenBy(curriculum, record, raised)).toBeNull()
+      }),
+      { seed: 410_003, numRuns: lawRuns.each },
+    )
+  })
+})
+
+describe('of a history', () => {
+  it('success at a level is success at every lower one, and so is the standard', { timeout: lawRuns.timeout }, () => {
+    fc.assert(
+      fc.property(subject, ({ curriculum, record }) => {
+        const evaluation = evaluationOf(curriculum, record, date)
+        for (const key of curriculum.pairs.keys()) {
+          const history = evaluation.history(key)
+          for (let level = 1; history && level < curriculum.levels.length; level++) {
+            history.verdicts(level).forEach((verdict, index) => {
+              if (verdict === 'success') expect(history.verdicts(level - 1)[index]).toBe('success')
+            })
+            if (standardOf(history, level).holds) expect(standardOf(history, level - 1).holds).toBe(true)
+          }
+        }
+      }),
+      { seed: 410_004, numRuns: lawRuns.each },
+    )
+  })
+
+  it('a standing or unseen critical criterion is never outvoted or waived', { timeout: lawRuns.timeout }, () => {
+    const waiver = { coaches: true, days: true, moments: true, certainty: true, count: 0 } as const
+    fc.assert(
+      fc.property(subject, ({ curriculum, record }) => {
+        const evaluation = evaluationOf(curriculum, record, date)
+        for (const [key, pair] of curriculum.pairs) {
+          const history = evaluation.history(key)
+          for (let level = pair.level; history && level < curriculum.levels.length; level++) {
+            const atLevel = curriculum.levels[level]?.key ?? ''
+            const { status } = find(evaluation, { kind: 'signOff', ...pair.holding, atLevel }, 'advancement')
+            const standing = standingShortfalls(history, level)
+            const found = standardOf(history, level, waiver)
+            if (standing.length > 0 || found.shortage.unseen.length > 0) expect(found.holds).toBe(false)
+            const { all } = evaluation.holdings.of(key)
+            const signed = all.filter((one) => one.level >= level && one.state === 'current')
+            // Whatever makes it met was signed after the last shortfall at its own level, or was shown again since.
+            if (status === 'met') expect(signed.length).toBeGreaterThan(0)
+            for (const one of signed)
+              for (const short of standingShortfalls(history, one.level)) {
+                const attempt = history.attempts.find(({ fact }) => fact.id === short.attempt)
+                expect(attempt?.at).toBeLessThanOrEqual(one.at)
+              }
+          }
+        }
+      }),
+      { seed: 410_005, numRuns: lawRuns.each },
+    )
+  })
+
+  it('the order of rows is irrelevant, and what is received later changes nothing', {
+    timeout: lawRuns.timeout,
+  }, () => {
+    fc.assert(
+      fc.property(oneMore(0), fc.infiniteStream(fc.nat()), ({ curriculum, record, more }, order) => {
+        const shuffle = <Item>(items: readonly Item[]): Item[] =>
+          items
+            .map((item) => ({ item, at: order.next().value ?? 0 }))
+            .sort((a, b) => a.at - b.at)
+            .map(({ item }) => item)
+        const shuffled = {
+          ...record,
+          attempts: shuffle(record.attempts),
+          signOffs: shuffle(record.signOffs),
+          decisions: shuffle(record.decisions),
+          recognitions: shuffle(record.recognitions),
+        }
+        const known = ranksOf(curriculum, record)
+        expect(ranksOf(curriculum, shuffled)).toEqual(known)
+        const later = more.attempts.map((one) =>
+          one.id === 'one more' ? { ...one, receivedAt: date.instant + 1 } : one,
+        )
+        expect(ranksOf(curriculum, { ...more, attempts: later })).toEqual(known)
+      }),
+      { seed: 410_006, numRuns: lawRuns.each },
+    )
+  })
+})
+
+describe('of branches', () => {
+  const venue: Requirement = { kind: 'venue', feature: 'board-3m' }
+  const children = fc.array(fc.constantFrom(...statuses), { maxLength: 6 })
+  const reason = { code: 'venue unknown', feature: 'board-3m' } as const
+  const findings = (all: readonly (typeof statuses)[number][]) =>
+    all.map((status, index) => leafFinding({ ...venue, reason: String(index) }, status, reason, [String(index)]))
+  const branch = (node: { kind: 'all' | 'any' } | { kind: 'atLeast'; n: number }, of: ReturnType<typeof findings>) =>
+    branchFinding({ ...node, of: of.map((child) => child.node) } as Branch, of)
+
+  it('the order of children is irrelevant, to the status and to what binds', () => {
+    fc.assert(
+      fc.property(children, fc.nat(6), fc.infiniteStream(fc.nat()), (all, n, order) => {
+        const given = findings(all)
+        const turned = [...given].sort(() => (order.next().value % 2 === 0 ? 1 : -1))
+        for (const node of [{ kind: 'all' }, { kind: 'any' }, { kind: 'atLeast', n }] as const) {
+          const [one, other] = [branch(node, given), branch(node, turned)]
+          expect(other.status).toBe(one.status)
+          expect([...other.evidence].sort()).toEqual([...one.evidence].sort())
+        }
+      }),
+      { seed: 410_007, numRuns: 1000 },
+    )
+  })
+
+  it('at least all of them is all, at least one is any; a better child never makes a worse branch', () => {
+    fc.assert(
+      fc.property(children, fc.nat(5), fc.nat(6), (all, which, n) => {
+        const given = findings(all)
+        if (all.length > 0) {
+          const every = branch({ kind: 'atLeast', n: all.length }, given)
+          expect(every.status).toBe(branch({ kind: 'all' }, given).status)
+        }
+        const one = branch({ kind: 'atLeast', n: 1 }, given)
+        expect([one.status, one.binding]).toEqual([
+          branch({ kind: 'any' }, given).status,
+          branch({ kind: 'any' }, given).binding,
+        ])
+        const better = findings(all.map((status, index) => (index === which ? 'met' : status)))
+        for (const node of [{ kind: 'all' }, { kind: 'any' }, { kind: 'atLeast', n }] as const)
+          expect(rank(branch(node, better).status)).toBeGreaterThanOrEqual(rank(branch(node, given).status))
+      }),
+      { seed: 410_008, numRuns: 1000 },
+    )
+  })
+
+  it('mending every binding child of a branch that is not met makes it met', () => {
+    fc.assert(
+      fc.property(children, fc.nat(6), (all, n) => {
+        const given = findings(all)
+        for (const node of [{ kind: 'all' }, { kind: 'any' }, { kind: 'atLeast', n }] as const) {
+          const found = branch(node, given)
+          const mended = findings(all.map((status, index) => (found.binding.includes(index) ? 'met' : status)))
+          const possible = node.kind === 'all' || all.length >= (node.kind === 'any' ? 1 : n)
+          if (possible) expect(branch(node, mended).status).toBe('met')
+          // Nothing that is met is blamed, and what is met rests on met children only.
+          for (const index of found.binding) expect(all[index] === 'met').toBe(found.status === 'met')
+        }
+      }),
+      { seed: 410_009, numRuns: 1000 },
+    )
+  })
+})
