@@ -1,5 +1,6 @@
 import { spawn } from 'node:child_process'
-import { databaseEnv, openDatabase, prepareDatabase } from './platform/database.mjs'
+import { databaseEnv, prepareDatabase } from './platform/contents.mjs'
+import { openDatabase } from './platform/database.mjs'
 import { ensureInstalled, typescript } from './platform/install.mjs'
 import { root } from './platform/paths.mjs'
 import { explain, setPatience } from './platform/progress.mjs'

@@ -17,6 +17,15 @@ export function loadEngine(): Promise<typeof SchemaEngine> {
   return engine
 }
 
+/** The engine reports a panic there before it stops for good. */
+Object.assign(globalThis, {
+  PRISMA_WASM_PANIC_REGISTRY: {
+    set_message(message: string) {
+      throw new Error(`Prisma's schema engine failed: ${message}`)
+    },
+  },
+})
+
 async function instantiate(): Promise<typeof SchemaEngine> {
   const place = new URL('./schema_engine_bg.wasm', import.meta.resolve('@prisma/schema-engine-wasm/schema_engine_bg'))
   const module = await WebAssembly.compile(fs.readFileSync(fileURLToPath(place)))

@@ -1,34 +1,15 @@
 import fs from 'node:fs'
 import path from 'node:path'
-import { PrismaPg } from '@prisma/adapter-pg'
 import { bindMigrationAwareSqlAdapterFactory } from '@prisma/driver-adapter-utils'
 import type { MigrationList, SchemaEngine } from '@prisma/schema-engine-wasm'
 import pg from 'pg'
 import { loadEngine } from './engine'
+import { MigrationAdapter } from './migration-adapter'
 
 /**
  * Applies migrations with Prisma's own engine, compiled to WebAssembly, so that nothing is downloaded; its
  * `_prisma_migrations` table is the one that `prisma migrate deploy` keeps.
  */
-
-/** Prisma's adapter cuts a script at each semicolon, also inside a function's body, and leaves half of a failed one. */
-class WholeScript extends PrismaPg {
-  readonly #pool: pg.Pool
-
-  constructor(pool: pg.Pool) {
-    super(pool)
-    this.#pool = pool
-  }
-
-  override async connect() {
-    const adapter = await super.connect()
-    // One simple query is one implicit transaction: all of the file or nothing.
-    adapter.executeScript = async (script) => {
-      await this.#pool.query(script)
-    }
-    return adapter
-  }
-}
 
 const everything = { externalTables: [], externalEnums: [] }
 
@@ -60,15 +41,16 @@ function readMigrations(prismaFolder: string): MigrationList {
 async function withEngine<T>(
   ownerUrl: string,
   prismaFolder: string,
-  work: (engine: SchemaEngine, schema: { path: string; content: string }) => Promise<T>,
+  work: (engine: SchemaEngine, schema: { path: string; content: string }, adapter: MigrationAdapter) => Promise<T>,
 ): Promise<T> {
   const schema = path.join(prismaFolder, 'schema.prisma')
   const content = fs.readFileSync(schema, 'utf8')
   const pool = new pg.Pool({ connectionString: ownerUrl, max: 2 })
   try {
-    const factory = bindMigrationAwareSqlAdapterFactory(new WholeScript(pool))
+    const adapter = new MigrationAdapter(pool)
+    const factory = bindMigrationAwareSqlAdapterFactory(adapter)
     const engine = await (await loadEngine()).new({ datamodels: [[schema, content]] }, () => undefined, factory)
-    return await work(engine, { path: schema, content })
+    return await work(engine, { path: schema, content }, adapter)
   } finally {
     await pool.end()
   }
@@ -79,29 +61,35 @@ async function withEngine<T>(
  * behind and is tried again. Throws Error for a migration that was edited after it was applied, and with PostgreSQL's own words.
  */
 export const migrate = (ownerUrl: string, prismaFolder: string): Promise<string[]> =>
-  withEngine(ownerUrl, prismaFolder, async (engine) => {
+  withEngine(ownerUrl, prismaFolder, async (engine, _schema, adapter) => {
     const migrationsList = readMigrations(prismaFolder)
-    const history = await engine.diagnoseMigrationHistory({
-      migrationsList,
-      optInToShadowDatabase: false,
-      filters: everything,
-    })
-    if (history.editedMigrationNames.length > 0)
+    const input = { migrationsList, optInToShadowDatabase: false, filters: everything }
+    const history = await engine.diagnoseMigrationHistory(input)
+    const edited = history.editedMigrationNames.filter((name) => !history.failedMigrationNames.includes(name))
+    if (edited.length > 0)
       throw new Error(
-        `The database has other versions of ${history.editedMigrationNames.join(', ')}: a migration is never edited after it was applied; write a new one.`,
+        `The database has other versions of ${edited.join(', ')}: a migration is never edited after it was applied; write a new one.`,
       )
     for (const migrationName of history.failedMigrationNames) await engine.markMigrationRolledBack({ migrationName })
-    const { appliedMigrationNames } = await engine.applyMigrations({ migrationsList, filters: everything })
-    return appliedMigrationNames
+    try {
+      return (await engine.applyMigrations({ migrationsList, filters: everything })).appliedMigrationNames
+    } catch (error) {
+      if (adapter.failure === null) throw error
+      const after = await engine.diagnoseMigrationHistory(input)
+      throw new Error(
+        `Migration ${after.failedMigrationNames.join()} failed and left nothing behind: ${adapter.failure}`,
+      )
+    }
   })
 
-/** The SQL that would bring the migrated database to the schema; empty when they agree on all that the schema can say. */
-export const driftFromSchema = (ownerUrl: string, prismaFolder: string): Promise<number> =>
-  withEngine(ownerUrl, prismaFolder, async (engine, schema) => {
-    const { executedSteps, warnings, unexecutable } = await engine.schemaPush({
-      force: false,
+/** The statements that would still bring the migrated database to the schema: none when they agree on all that the schema can say. */
+export const driftFromSchema = (ownerUrl: string, prismaFolder: string): Promise<string[]> =>
+  withEngine(ownerUrl, prismaFolder, async (engine, schema, adapter) => {
+    adapter.rehearsal = []
+    const { warnings, unexecutable } = await engine.schemaPush({
+      force: true,
       schema: { files: [schema] },
       filters: everything,
     })
-    return executedSteps + warnings.length + unexecutable.length
+    return [...adapter.rehearsal, ...warnings, ...unexecutable]
   })

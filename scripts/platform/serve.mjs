@@ -1,5 +1,6 @@
 import { ensureBuilt } from './build.mjs'
-import { openDatabase, prepareDatabase } from './database.mjs'
+import { prepareDatabase } from './contents.mjs'
+import { openDatabase } from './database.mjs'
 import { demoSignIns, keepDemoClock } from './demo.mjs'
 import { ensureInstalled } from './install.mjs'
 import { becomeInstance, endInstance, noteWeb, stopOrphanedWeb } from './instance.mjs'
@@ -23,9 +24,7 @@ function wishes() {
 /** @param {ReturnType<typeof wishes>} wishes */
 async function choosePort({ port, host }) {
   if (port === null) {
-    const free = await nextFreePort(3000, host)
-    if (free !== 3000) say(`port 3000 is taken by ${holderOf(3000)}: serving on ${free}`)
-    return free
+    return nextFreePort(3000, host)
   }
   if (await isFree(port, host)) return port
   throw new Refusal(`Port ${port} is taken by ${holderOf(port)}. Stop that, or give another PORT.`)
@@ -61,9 +60,11 @@ function announce(url, demo, password) {
  */
 async function bringUp(closing, told) {
   const { host, ...wish } = wishes()
+  await stopOrphanedWeb()
+  // Before anything that takes long; again when it is about to be used.
+  await choosePort({ host, ...wish })
   await ensureInstalled()
   const secrets = getSecrets()
-  await stopOrphanedWeb()
   const folder = await ensureBuilt('.next', secrets.actionsKey)
   const database = await openDatabase(secrets)
   closing.unshift(() => database.close())
@@ -73,6 +74,7 @@ async function bringUp(closing, told) {
       `The demo's sign-ins share one password that is shown on the sign-in page: with them loaded, Plumbline serves on this machine alone. Leave HOST=${host} out.`,
     )
   const port = await choosePort({ host, ...wish })
+  if (wish.port === null && port !== 3000) say(`port 3000 is taken by ${holderOf(3000)}: serving on ${port}`)
   const url = process.env.NEXTAUTH_URL ?? addressOf(host, port)
   const env = webEnv({ host, port, url, appUrl: database.appUrl, secrets, stateFolder, demo })
   const { server, ended } = await step('start the web server', () =>
