@@ -1,0 +1,98 @@
+import type { ArcSubject } from '@/app/_components/domain/arc/phase-view'
+import { fallsShort, fallsShortCritically } from '@/app/_components/domain/arc/phase-view'
+
+interface AttemptRow {
+  readonly id: string
+  readonly day: string
+  readonly coaches: string
+  readonly how: string
+  readonly called: boolean
+  readonly verdict: 'success' | 'failure' | 'incomplete'
+  readonly arc: ArcSubject
+  readonly moments: readonly { readonly href: string; readonly range: string }[]
+}
+
+const verdictWord = { success: 'clean', failure: 'fell short', incomplete: 'incomplete' } as const
+
+function Cell({ view }: { view: ArcSubject['phases'][number] }) {
+  if (view.how === 'not watched' || view.rating === null) return <span className="text-soft">·</span>
+  const short = fallsShort(view)
+  const tone = fallsShortCritically(view)
+    ? 'text-coral font-bold'
+    : short
+      ? 'font-bold'
+      : view.how === 'imputed'
+        ? 'text-soft'
+        : ''
+  return (
+    <span className={tone} title={view.criterion ?? undefined}>
+      {view.how === 'imputed' ? `(${view.rating})` : view.rating}
+      {short ? <span className="sr-only"> falls short of {view.expected}</span> : null}
+    </span>
+  )
+}
+
+/** Attempts by phases, newest first: the rating against what is asked, which stands in the second row of the head. */
+export function AttemptTable({ caption, rows }: { caption: string; rows: readonly AttemptRow[] }) {
+  const phases = rows[0]?.arc.phases ?? []
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard (WCAG 2.1.1)
+    <section className="table-scroll" tabIndex={0} aria-label={caption}>
+      <table className="attempt-table">
+        <caption className="sr-only">{caption}</caption>
+        <thead>
+          <tr>
+            <th scope="col">Day</th>
+            <th scope="col">Coach</th>
+            <th scope="col">Seen</th>
+            {phases.map((phase) => (
+              <th key={phase.phase} scope="col" className={phase.critical ? 'is-critical' : ''}>
+                {phase.label}
+              </th>
+            ))}
+            <th scope="col">Attempt</th>
+            <th scope="col">Moment</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((row) => (
+            <tr key={row.id}>
+              <th scope="row">{row.day}</th>
+              <td>{row.coaches}</td>
+              <td>{row.how}</td>
+              {row.arc.phases.map((view) => (
+                <td key={view.phase} className="is-rating">
+                  <Cell view={view} />
+                </td>
+              ))}
+              <td>
+                {verdictWord[row.verdict]}
+                {row.called ? '' : ', not called'}
+              </td>
+              <td>
+                {row.moments.map((moment) => (
+                  <a key={moment.href} href={moment.href} rel="noreferrer noopener" target="_blank">
+                    {moment.range}
+                  </a>
+                ))}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+        <tfoot>
+          <tr>
+            <th scope="row" colSpan={3}>
+              asked
+            </th>
+            {phases.map((phase) => (
+              <td key={phase.phase} className="is-rating">
+                {phase.expected || ''}
+              </td>
+            ))}
+            <td colSpan={2} />
+          </tr>
+        </tfoot>
+      </table>
+    </section>
+  )
+}

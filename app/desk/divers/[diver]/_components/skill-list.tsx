@@ -1,0 +1,48 @@
+import { DiveNumber } from '@/app/_components/domain/dive/dive-number'
+import { StatusDrop } from '@/app/_components/domain/status/status-mark'
+import type { Status } from '@/lib/assessment/readiness/finding'
+
+type State = 'held' | 'to sign' | 'open' | 'closed' | 'in doubt' | 'lapsed'
+
+export interface SkillItem {
+  readonly href: string
+  readonly name: string
+  readonly dive: string | null
+  readonly state: State
+  readonly because: string | null
+}
+
+const drop: Record<State, Status> = {
+  held: 'met',
+  'to sign': 'unproven',
+  open: 'unproven',
+  closed: 'unproven',
+  'in doubt': 'lapsed',
+  lapsed: 'lapsed',
+}
+
+/** Skills at one place: held, to sign, open or closed, and of a closed one by what. */
+export function SkillList({ skills }: { skills: readonly SkillItem[] }) {
+  return (
+    <ul className="grid gap-x-8 lg:grid-cols-2">
+      {skills.map((skill) => (
+        <li key={skill.href} className="flex gap-2 py-1">
+          <StatusDrop status={drop[skill.state]} />
+          <div>
+            <a href={skill.href} className={skill.state === 'closed' ? 'text-soft' : ''}>
+              {skill.dive ? (
+                <>
+                  <DiveNumber>{skill.dive}</DiveNumber> {skill.name}
+                </>
+              ) : (
+                skill.name
+              )}
+            </a>{' '}
+            <span className="text-13 text-soft">{skill.state}</span>
+            {skill.because ? <p className="text-13 text-soft">{skill.because}</p> : null}
+          </div>
+        </li>
+      ))}
+    </ul>
+  )
+}

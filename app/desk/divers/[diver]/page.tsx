@@ -1,0 +1,79 @@
+import type { Metadata } from 'next'
+import { ArcLine } from '@/app/_components/domain/arc/arc'
+import { Caution } from '@/app/_components/domain/caution/caution'
+import { ArcLegend, StatusLegend } from '@/app/_components/domain/status/legend'
+import { PageFrame } from '@/app/_components/frame/page-frame'
+import { Nothing, Notice } from '@/app/_components/ui/notice'
+import { LogRow, PageHead, Section } from '@/app/_components/ui/sheet'
+import { signOutAction } from '@/app/account/actions'
+import { loadFrame } from '@/app/loader'
+import { SkillList } from './_components/skill-list'
+import { TargetList } from './_components/target-list'
+import { loadDiver } from './loader'
+
+export const metadata: Metadata = { title: 'Diver' }
+
+interface DiverPageProps {
+  readonly params: Promise<{ diver: string }>
+}
+
+export default async function DiverPage({ params }: DiverPageProps) {
+  const frame = await loadFrame()
+  const page = await loadDiver((await params).diver)
+  return (
+    <PageFrame frame={frame} current="/desk/divers" signOut={signOutAction}>
+      <PageHead sentence={page.headline} margin={page.name}>
+        {page.name} · {page.margin}
+      </PageHead>
+      {page.standDowns.map((text) => (
+        <Notice key={text} tone="warning">
+          {text}
+        </Notice>
+      ))}
+      {page.toSign.length > 0 ? (
+        <Section title="To sign" aside="The standard is reached; a coach’s signature is wanted.">
+          <LogRow>
+            <SkillList skills={page.toSign} />
+          </LogRow>
+        </Section>
+      ) : null}
+      <Section title="Work on now">
+        {page.focus.length === 0 ? (
+          <Nothing>Nothing stands out: rate a few called attempts, and what binds most will be named here.</Nothing>
+        ) : (
+          page.focus.map((text) => (
+            <LogRow key={text} margin="advice">
+              <p className="measure">{text}</p>
+            </LogRow>
+          ))
+        )}
+      </Section>
+      <Section title="Levels and board moves">
+        <TargetList items={page.targets} />
+      </Section>
+      <Section title="Last attempts" aside={<ArcLegend />}>
+        {page.recent.length === 0 ? <Nothing>No attempt has been rated yet.</Nothing> : null}
+        <ul>
+          {page.recent.map((attempt) => (
+            <LogRow key={attempt.id} as="li" margin={attempt.day}>
+              <div className="flex items-center gap-5">
+                <ArcLine title={`${attempt.name}, ${attempt.day}`} {...attempt.arc} />
+                <span>{attempt.name}</span>
+              </div>
+            </LogRow>
+          ))}
+        </ul>
+      </Section>
+      <Section title="Skills by place" aside={<StatusLegend />}>
+        {page.places.map(({ place, label, skills }) => (
+          <LogRow key={place} margin={label}>
+            <SkillList skills={skills} />
+          </LogRow>
+        ))}
+      </Section>
+      <div className="pt-6">
+        <Caution about="dive" />
+      </div>
+    </PageFrame>
+  )
+}

@@ -1,0 +1,57 @@
+import { type ArcSubject, arcSubject } from '@/lib/assessment/arc-subject'
+import type { SeenAttempt } from '@/lib/assessment/attempt'
+import type { Evaluation } from '@/lib/assessment/readiness/evaluation'
+import { dayName, type Words } from '@/lib/assessment/readiness/wording'
+import type { Person } from '@/lib/assessment/store/reads'
+import { verdictAt } from '@/lib/assessment/verdict'
+import type { Pair } from '@/lib/curriculum/edition/curriculum'
+
+/** One attempt as a line of a log: when, by whom, how, and its phases against the notch. */
+export interface AttemptLine {
+  readonly id: string
+  readonly day: string
+  readonly coaches: string
+  readonly how: 'deck' | 'video' | 'deck and video'
+  readonly called: boolean
+  readonly verdict: 'success' | 'failure' | 'incomplete'
+  readonly arc: ArcSubject
+  readonly moments: readonly { readonly href: string; readonly range: string }[]
+}
+
+interface LineContext {
+  readonly evaluation: Evaluation
+  readonly words: Words
+  readonly people: ReadonlyMap<string, Person>
+  readonly moments: readonly { attempt: string; link: string; startMs: number; endMs: number | null }[]
+}
+
+const seconds = (milliseconds: number): string => `${(milliseconds / 1000).toFixed(1)} s`
+
+/** The attempts at a pair, newest first, as lines of a log judged at a level index. */
+export function toLines(
+  context: LineContext,
+  pair: Pair,
+  attempts: readonly SeenAttempt[],
+  level: number,
+): AttemptLine[] {
+  const { evaluation, words, people } = context
+  return [...attempts].reverse().map((attempt) => {
+    const seen = attempt.fact.observations
+    const how = [...new Set(seen.map((one) => one.observedOn))].sort().join(' and ') as AttemptLine['how']
+    return {
+      id: attempt.fact.id,
+      day: dayName(attempt.fact.day, words),
+      coaches: [...new Set(seen.map((one) => people.get(one.coach)?.initials ?? '?'))].join(', '),
+      how,
+      called: attempt.fact.called,
+      verdict: verdictAt(pair, attempt, level),
+      arc: arcSubject(evaluation.curriculum, pair, [attempt], level),
+      moments: context.moments
+        .filter((moment) => moment.attempt === attempt.fact.id)
+        .map(({ link, startMs, endMs }) => ({
+          href: `${link}#t=${startMs / 1000}${endMs === null ? '' : `,${endMs / 1000}`}`,
+          range: endMs === null ? `from ${seconds(startMs)}` : `${seconds(startMs)} to ${seconds(endMs)}`,
+        })),
+    }
+  })
+}

@@ -1,0 +1,87 @@
+import type { Metadata } from 'next'
+import { ArcFigure } from '@/app/_components/domain/arc/arc-figure'
+import { Caution } from '@/app/_components/domain/caution/caution'
+import { PageFrame } from '@/app/_components/frame/page-frame'
+import { Fold } from '@/app/_components/ui/fold'
+import { Notice } from '@/app/_components/ui/notice'
+import { PageHead, Section } from '@/app/_components/ui/sheet'
+import { signOutAction } from '@/app/account/actions'
+import { AttemptTable } from '@/app/desk/_components/attempt-table'
+import { Explained } from '@/app/desk/_components/explained'
+import { loadFrame } from '@/app/loader'
+import { DecisionBar } from './_components/decision-bar'
+import { decideAction } from './actions'
+import { type DecisionPage, loadDecision } from './loader'
+
+export const metadata: Metadata = { title: 'Decide' }
+
+interface DecisionPageProps {
+  readonly params: Promise<{ diver: string; target: string }>
+  readonly searchParams: Promise<{ pair?: string | string[] }>
+}
+
+const outcomes = (page: DecisionPage) => [
+  ...(page.ready ? (['approve', 'return'] as const) : []),
+  ...(page.overridable ? (['override'] as const) : []),
+  ...(page.held === 'approved' || page.held === 'to review' ? (['withdraw'] as const) : []),
+]
+
+export default async function DecidePage({ params, searchParams }: DecisionPageProps) {
+  const { diver, target } = await params
+  const { pair } = await searchParams
+  const frame = await loadFrame()
+  const page = await loadDecision(diver, target, typeof pair === 'string' ? pair : undefined)
+  const can = outcomes(page)
+  return (
+    <PageFrame frame={frame} current="/desk/queue" signOut={signOutAction}>
+      <PageHead sentence={page.headline} margin={page.diver.margin}>
+        {page.thinnest ? <p className="text-ink">Thinnest: {page.thinnest}</p> : null}
+        {page.byOverride ? <p>Part of what it rests on was given by override.</p> : null}
+        <a href={page.diver.href}>All of {page.diver.name}</a>
+      </PageHead>
+      {page.blocks.map((block) => (
+        <Notice key={block} tone="warning">
+          {block}
+        </Notice>
+      ))}
+      {page.shown ? (
+        <Section title={page.shown.name} aside="the last attempts; the notch is what is asked">
+          <div className="decision-evidence">
+            <ArcFigure title={`${page.shown.name}, the last attempts together`} {...page.shown.arc} />
+            <AttemptTable caption={`${page.shown.name}, attempts by phase`} rows={page.shown.lines} />
+          </div>
+          <nav aria-label="Evidence by skill" className="flex flex-wrap gap-x-5 gap-y-1 pt-2 text-13">
+            {page.pairs.map((one) => (
+              <a key={one.key} href={one.href} aria-current={one.current ? 'true' : undefined}>
+                {one.name}
+              </a>
+            ))}
+          </nav>
+        </Section>
+      ) : null}
+      <Section title="What it rests on">
+        {page.ready ? (
+          <Fold summary={`All that ${page.step} asks is met: read it`}>
+            <Explained node={page.finding} />
+          </Fold>
+        ) : (
+          <Explained node={page.finding} />
+        )}
+      </Section>
+      <div className="pt-5">
+        <Caution about={page.isMove ? 'move' : 'dive'} />
+      </div>
+      {can.length > 0 ? (
+        <DecisionBar
+          action={decideAction}
+          diver={page.diver.id}
+          target={page.target}
+          isMove={page.isMove}
+          alone={page.alone}
+          can={can}
+          pairs={page.pairs}
+        />
+      ) : null}
+    </PageFrame>
+  )
+}
