@@ -1,0 +1,116 @@
+'use client'
+
+import { useActionState } from 'react'
+import { Button } from '@/app/_components/ui/button'
+import { CheckField, CheckGroup } from '@/app/_components/ui/check-field'
+import { ErrorSummary } from '@/app/_components/ui/error-summary'
+import { SelectField, TextAreaField } from '@/app/_components/ui/field'
+
+interface State {
+  readonly message?: string
+  readonly fields?: Readonly<Record<string, string>>
+  readonly values?: Readonly<Record<string, string>>
+}
+type Action = (previous: State, form: FormData) => Promise<State>
+
+interface SignFormProps {
+  readonly action: Action
+  readonly diver: string
+  readonly pair: string
+  readonly levels: readonly { readonly key: string; readonly title: string }[]
+  /** The head coach waives in writing what an override may waive. */
+  readonly override: boolean
+}
+
+const waivers = [
+  { value: 'coaches', label: 'a second coach' },
+  { value: 'days', label: 'a second day' },
+  { value: 'moments', label: 'a moment on video' },
+  { value: 'certainty', label: 'certainty' },
+  { value: 'count', label: 'the count, down to two successes' },
+]
+
+/** The signature: level, and by override what is waived and why. */
+export function SignForm({ action, diver, pair, levels, override }: SignFormProps) {
+  const [state, send, pending] = useActionState(action, {})
+  return (
+    <form action={send} className="grid max-w-md gap-4">
+      {state.message ? <ErrorSummary title="Not signed" errors={[{ field: null, message: state.message }]} /> : null}
+      <input type="hidden" name="diver" value={diver} />
+      <input type="hidden" name="pair" value={pair} />
+      {levels.length > 1 ? (
+        <SelectField
+          label="Level"
+          name="level"
+          id={override ? 'override-level' : 'level'}
+          defaultValue={levels[0]?.key}
+        >
+          {levels.map((level) => (
+            <option key={level.key} value={level.key}>
+              {level.title}
+            </option>
+          ))}
+        </SelectField>
+      ) : (
+        <input type="hidden" name="level" value={levels[0]?.key} />
+      )}
+      {override ? (
+        <>
+          <CheckGroup legend="What you waive">
+            {waivers.map((waiver) => (
+              <CheckField key={waiver.value} name="waive" value={waiver.value} label={waiver.label} />
+            ))}
+          </CheckGroup>
+          <TextAreaField
+            label="Reason"
+            name="reason"
+            hint="What rests on this will say “by override”. A critical criterion is never waived."
+            error={state.fields?.reason}
+            defaultValue={state.values?.reason}
+            required
+          />
+        </>
+      ) : null}
+      <div>
+        <Button tone={override ? 'plain' : 'go'} disabled={pending}>
+          {override ? 'Sign by override' : 'Sign off'}
+        </Button>
+      </div>
+    </form>
+  )
+}
+
+interface RevokeFormProps {
+  readonly action: Action
+  readonly diver: string
+  readonly pair: string
+  readonly signOff: string
+}
+
+/** Taking a signature back needs a reason; it earns no credit from then on. */
+export function RevokeForm({ action, diver, pair, signOff }: RevokeFormProps) {
+  const [state, send, pending] = useActionState(action, {})
+  return (
+    <form action={send} className="grid max-w-md gap-3">
+      {state.message ? (
+        <ErrorSummary title="Not taken back" errors={[{ field: null, message: state.message }]} />
+      ) : null}
+      <input type="hidden" name="diver" value={diver} />
+      <input type="hidden" name="pair" value={pair} />
+      <input type="hidden" name="signOff" value={signOff} />
+      <TextAreaField
+        label="Why is it taken back?"
+        name="reason"
+        id={`reason-${signOff}`}
+        error={state.fields?.reason}
+        defaultValue={state.values?.reason}
+        required
+      />
+      <div>
+        <Button tone="stop" disabled={pending}>
+          Revoke the sign-off
+        </Button>
+      </div>
+    </form>
+  )
+}

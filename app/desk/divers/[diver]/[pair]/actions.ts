@@ -1,0 +1,58 @@
+'use server'
+
+import { redirect } from 'next/navigation'
+import { z } from 'zod'
+import { type FormState, gatedForm, refuse } from '@/lib/access/action'
+import { canCoach, canDecide } from '@/lib/access/can'
+import { coachingScopeOf } from '@/lib/access/scope'
+import { revokeSignOff, signSkill } from '@/lib/assessment/store/sign'
+import type { PairKey } from '@/lib/curriculum/edition/curriculum'
+import { systemClock } from '@/lib/platform/clock'
+
+const reason = z.string().max(2000, { error: 'At most 2000 characters: say it more briefly.' }).default('')
+
+const waivable = ['coaches', 'days', 'moments', 'certainty', 'count'] as const
+const signing = z.object({
+  diver: z.uuid(),
+  pair: z.string().min(1).max(120),
+  level: z.string().min(1).max(80),
+  reason,
+  waive: z.union([z.enum(waivable).transform((one) => [one]), z.array(z.enum(waivable))]).default([]),
+})
+
+const here = (diver: string, pair: string) => `/desk/divers/${diver}/${encodeURIComponent(pair)}?done=1`
+
+const sign = gatedForm(signing, async (input, actor, form): Promise<FormState> => {
+  if (!canCoach(actor)) return refuse(form, 'Only a coach of the diver’s club signs skills off.')
+  const waived = Object.fromEntries(input.waive.map((what) => [what, what === 'count' ? 2 : true]))
+  const outcome = await signSkill(coachingScopeOf(actor, systemClock()), {
+    diver: input.diver,
+    pair: input.pair as PairKey,
+    level: input.level,
+    waiver: input.waive.length > 0 ? waived : null,
+    reason: input.reason.trim() || null,
+  })
+  if (outcome.ok) redirect(here(input.diver, input.pair))
+  const { message, field } = outcome.refusal
+  return refuse(form, message, field ? { [field]: message } : undefined)
+})
+
+/** Signs a skill off, or says what it still wants. */
+export async function signAction(previous: FormState, form: FormData): Promise<FormState> {
+  return sign(previous, form)
+}
+
+const revoking = z.object({ diver: z.uuid(), pair: z.string().max(120), signOff: z.uuid(), reason })
+
+const revoke = gatedForm(revoking, async (input, actor, form): Promise<FormState> => {
+  if (!canDecide(actor)) return refuse(form, 'Only the head coach takes a sign-off back.')
+  const outcome = await revokeSignOff(coachingScopeOf(actor, systemClock()), input)
+  if (outcome.ok) redirect(here(input.diver, input.pair))
+  const { message, field } = outcome.refusal
+  return refuse(form, message, field ? { [field]: message } : undefined)
+})
+
+/** Takes a sign-off back, in writing. */
+export async function revokeAction(previous: FormState, form: FormData): Promise<FormState> {
+  return revoke(previous, form)
+}

@@ -1,0 +1,84 @@
+import type { Metadata } from 'next'
+import { ArcFigure } from '@/app/_components/domain/arc/arc-figure'
+import { Caution } from '@/app/_components/domain/caution/caution'
+import { ArcLegend } from '@/app/_components/domain/status/legend'
+import { PageFrame } from '@/app/_components/frame/page-frame'
+import { Fold } from '@/app/_components/ui/fold'
+import { Nothing, Notice } from '@/app/_components/ui/notice'
+import { LogRow, PageHead, Section } from '@/app/_components/ui/sheet'
+import { signOutAction } from '@/app/account/actions'
+import { AttemptTable } from '@/app/desk/_components/attempt-table'
+import { Explained } from '@/app/desk/_components/explained'
+import { loadFrame } from '@/app/loader'
+import { RevokeForm, SignForm } from './_components/sign-forms'
+import { revokeAction, signAction } from './actions'
+import { loadPair, type PairPage } from './loader'
+
+export const metadata: Metadata = { title: 'Skill' }
+
+interface PairPageProps {
+  readonly params: Promise<{ diver: string; pair: string }>
+  readonly searchParams: Promise<{ done?: string | string[] }>
+}
+
+function Signature({ page }: { page: PairPage }) {
+  const form = { action: signAction, diver: page.diver.id, pair: page.pair, levels: page.levels }
+  if (page.canSignNow && page.maySign) return <SignForm {...form} override={false} />
+  if (page.canSignNow) return <p>It is signed by the head coach.</p>
+  if (!page.mayOverride || page.lines.length === 0) return null
+  return (
+    <Fold summary="Sign by override">
+      <SignForm {...form} override />
+    </Fold>
+  )
+}
+
+export default async function SkillOfDiverPage({ params, searchParams }: PairPageProps) {
+  const { diver, pair } = await params
+  const { done } = await searchParams
+  const frame = await loadFrame()
+  const page = await loadPair(diver, pair)
+  return (
+    <PageFrame frame={frame} current="/desk/divers" signOut={signOutAction}>
+      <PageHead sentence={page.asked} margin={page.state}>
+        <a href={page.diver.href}>{page.diver.name}</a> · {page.name}
+      </PageHead>
+      {done ? <Notice tone="kept">Kept, and written in the ledger.</Notice> : null}
+      {page.because ? <Notice tone="note">{page.because}</Notice> : null}
+      <Section title="Signature">
+        <LogRow>
+          <Signature page={page} />
+        </LogRow>
+        {page.signed.map((one) => (
+          <LogRow key={one.id}>
+            <p>{one.sentence}</p>
+            {one.reason ? <p className="text-soft">“{one.reason}”</p> : null}
+            {one.revocable ? (
+              <Fold summary="Take it back">
+                <RevokeForm action={revokeAction} diver={page.diver.id} pair={page.pair} signOff={one.id} />
+              </Fold>
+            ) : null}
+          </LogRow>
+        ))}
+      </Section>
+      <Section title="Attempts" aside={<ArcLegend />}>
+        {page.lines.length === 0 ? (
+          <Nothing>Nothing was rated yet: call attempts on the deck.</Nothing>
+        ) : (
+          <>
+            <ArcFigure title={`${page.name}, the last attempts together`} {...page.arc} />
+            <AttemptTable caption={`${page.name}, attempts by phase`} rows={page.lines} />
+          </>
+        )}
+      </Section>
+      {page.prerequisite ? (
+        <Section title="What it rests on">
+          <Explained node={page.prerequisite} />
+        </Section>
+      ) : null}
+      <div className="pt-6">
+        <Caution about="dive" />
+      </div>
+    </PageFrame>
+  )
+}
