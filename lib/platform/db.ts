@@ -18,14 +18,23 @@ interface Connection {
 
 let connection: Connection | undefined
 
+function open(connectionString: string): Connection {
+  const pool = new Pool({ connectionString, max: 10 })
+  // A server that goes away while a connection idles is noticed by the next query, not by a crash.
+  pool.on('error', () => undefined)
+  return { pool, client: new PrismaClient({ adapter: new PrismaPg(pool) }) }
+}
+
 function connect(): Connection {
-  if (!connection) {
-    const pool = new Pool({ connectionString: getEnv().databaseAppUrl, max: 10 })
-    // A server that goes away while a connection idles is noticed by the next query, not by a crash.
-    pool.on('error', () => undefined)
-    connection = { pool, client: new PrismaClient({ adapter: new PrismaPg(pool) }) }
-  }
+  connection ??= open(getEnv().databaseAppUrl)
   return connection
+}
+
+/** For commands at the console: from now on this process speaks to the database as its owner, who sees every row. */
+export function connectAsOwner(): void {
+  const url = getEnv().databaseOwnerUrl
+  if (!url) throw new Error('DATABASE_URL, the owner\u2019s address of the database, is not set')
+  connection = open(url)
 }
 
 /**

@@ -91,6 +91,18 @@ export function readDiver(scope: Scope, diver: string): Promise<DiverDesk | null
   })
 }
 
+/** One diver with the edition in force at an instant that may depend on her club's zone; null outside the scope. */
+export function readDiverAsOf(
+  scope: Scope,
+  diver: string,
+  at: (zone: string) => number,
+): Promise<{ readonly file: DiverFile; readonly curriculum: Curriculum } | null> {
+  return asAccount(scope.account, async (tx) => {
+    const file = await findDiverFile(tx, scope, diver)
+    return file && { file, curriculum: await getEditionInForce(tx, scope, at(file.zone)) }
+  })
+}
+
 /**
  * The readiness rows of the divers in scope. Rows whose day has come, or that an older edition made, are worked out
  * afresh first, under the divers' row locks where this account may take them.

@@ -1,0 +1,29 @@
+import { consoleScopeOf, type Scope } from '../../lib/access/scope'
+import { asAccount, closeDatabase, connectAsOwner } from '../../lib/platform/db'
+
+/** Runs a command's work on the programme as whoever runs the installation, then lets go of the database. */
+export async function atConsole<T>(work: (scope: Scope) => Promise<T>): Promise<T> {
+  connectAsOwner()
+  try {
+    const programme = await asAccount('00000000-0000-0000-0000-000000000000', (tx) => tx.programme.findFirst())
+    if (!programme) throw new Error('The database holds no programme yet: run npm start once.')
+    const { id, name, zone, isDemo, clockOffsetMs } = programme
+    return await work(consoleScopeOf({ id, name, zone, isDemo, clockOffset: Number(clockOffsetMs) }, Date.now()))
+  } finally {
+    await closeDatabase()
+  }
+}
+
+/** A table for a terminal: columns as wide as their widest cell. */
+export function toTable(rows: readonly (readonly string[])[]): string {
+  const widths = (rows[0] ?? []).map((_, column) => Math.max(...rows.map((row) => row[column]?.length ?? 0)))
+  return rows
+    .map(
+      (row) =>
+        `${row
+          .map((cell, column) => cell.padEnd(widths[column] ?? 0))
+          .join('  ')
+          .trimEnd()}\n`,
+    )
+    .join('')
+}

@@ -1,0 +1,85 @@
+import { parseArgs } from 'node:util'
+import type { Scope } from '../../lib/access/scope'
+import { evaluationOf } from '../../lib/assessment/readiness/evaluation'
+import { remaining } from '../../lib/assessment/readiness/remaining'
+import { sayTarget } from '../../lib/assessment/readiness/say-target'
+import { listTargets, readTarget } from '../../lib/assessment/readiness/targets'
+import { readDiverAsOf } from '../../lib/assessment/store/reads'
+import { asOfDay, asOfInstant, formatDay, parseDay } from '../../lib/assessment/time'
+import { atConsole } from './console'
+
+const usage = 'Usage: plumbline readiness --diver ID [--date YYYY-MM-DD] [--json]\n'
+
+interface Asked {
+  readonly diver: string
+  /** Day number; null is today. */
+  readonly day: number | null
+  readonly json: boolean
+}
+
+/** The arguments, or what is wrong with them. */
+function parse(args: string[]): Asked | string {
+  try {
+    const { values } = parseArgs({
+      args,
+      options: { diver: { type: 'string' }, date: { type: 'string' }, json: { type: 'boolean', default: false } },
+    })
+    if (!values.diver) return 'name the diver: --diver ID, as the command divers lists it'
+    if (!/^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/i.test(values.diver))
+      return `"${values.diver}" is not a diver's id`
+    return { diver: values.diver, day: values.date === undefined ? null : parseDay(values.date), json: values.json }
+  } catch (error) {
+    return error instanceof Error ? error.message : String(error)
+  }
+}
+
+async function answer(scope: Scope, asked: Asked) {
+  const found = await readDiverAsOf(scope, asked.diver, (zone) =>
+    asked.day === null ? scope.at : asOfDay(asked.day, zone).instant,
+  )
+  if (!found) return null
+  const { file, curriculum } = found
+  const date = asked.day === null ? asOfInstant(scope.at, file.zone) : asOfDay(asked.day, file.zone)
+  const evaluation = evaluationOf(curriculum, file.record, date)
+  const words = { curriculum, today: date.day, diver: file.givenName }
+  const targets = listTargets(curriculum).map((target) => {
+    const finding = readTarget(evaluation, target)
+    const left = finding.held === 'no' ? remaining(evaluation, target) : null
+    const { headline, lines } = sayTarget(finding, words, left)
+    return {
+      target,
+      status: finding.finding.status,
+      held: finding.held,
+      ready: finding.ready,
+      remaining: left,
+      headline,
+      lines,
+    }
+  })
+  return {
+    diver: file.id,
+    name: `${file.givenName} ${file.familyName}`,
+    date: formatDay(date.day),
+    edition: curriculum.hash,
+    targets,
+  }
+}
+
+/** `readiness --diver ID [--date D]`: what a diver is ready for, and why not, as of a date. */
+export async function run(args: string[]): Promise<number> {
+  const asked = parse(args)
+  if (typeof asked === 'string') {
+    process.stderr.write(`${asked}\n${usage}`)
+    return 2
+  }
+  const found = await atConsole((scope) => answer(scope, asked))
+  if (!found) {
+    process.stderr.write(`No diver of the programme has the id ${asked.diver}.\n`)
+    return 1
+  }
+  const text = found.targets
+    .map(({ headline, lines }) => `${headline}\n${lines.map((line) => `  ${line}\n`).join('')}`)
+    .join('\n')
+  process.stdout.write(asked.json ? `${JSON.stringify(found, null, 2)}\n` : `${found.name}, ${found.date}\n\n${text}`)
+  return 0
+}
