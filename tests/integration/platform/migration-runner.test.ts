@@ -6,7 +6,7 @@ import { afterAll, beforeAll, expect, it } from 'vitest'
 import { migrate } from '../../../scripts/database/migrate'
 import { asRole, databaseUrls } from '../../support/database'
 
-const name = `runner_${process.env.VITEST_POOL_ID}`
+const name = `${new URL(databaseUrls().owner).pathname.slice(1)}_runner`
 const folder = fs.mkdtempSync(path.join(os.tmpdir(), 'plumbline-migrations-'))
 const owner = () => databaseUrls().owner.replace(/[^/]+$/, name)
 

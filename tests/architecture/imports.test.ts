@@ -1,0 +1,82 @@
+import { describe, expect, it } from 'vitest'
+import { areaOf, forbiddenImports, importCircles } from './check-imports'
+import { listImports } from './imports'
+import { listSources, type Source } from './sources'
+
+const sources = listSources()
+const imports = listImports(sources)
+const check = (...files: [path: string, text: string][]) =>
+  listImports(files.map(([path, text]): Source => ({ path, text })))
+
+describe('who imports whom', () => {
+  it('every source belongs to an area', () => {
+    expect(sources.map(({ path }) => path).filter((path) => areaOf(path) === null)).toEqual([])
+  })
+
+  it('follows the table', () => {
+    expect(imports.length).toBeGreaterThan(100)
+    expect(forbiddenImports(imports)).toEqual([])
+  })
+
+  it('has no circles', () => {
+    expect(importCircles(imports)).toEqual([])
+  })
+})
+
+describe('the check itself', () => {
+  it.each([
+    ['lib/curriculum/a.ts', `import { b } from '../assessment/b'`],
+    ['lib/curriculum/a.ts', `import type { B } from '../assessment/b'`],
+    ['lib/curriculum/a.ts', `export { b } from './store/b'`],
+    ['lib/assessment/readiness/a.ts', `const b = import('@/lib/reports/b')`],
+    ['lib/assessment/a.ts', `type B = import('../access/actor').Actor`],
+    ['lib/assessment/a.ts', `import fs from 'node:fs'`],
+    ['lib/assessment/a.ts', `import React from 'react'`],
+    ['lib/assessment/store/a.ts', `import { scopeOf } from '../../access/scope'`],
+    ['lib/reports/a.ts', `import pg from 'pg'`],
+    ['lib/platform/clock.ts', `import pg from 'pg'`],
+    ['lib/access/can.ts', `import { getEnv } from '../platform/env'`],
+    ['app/desk/loader.ts', `import { asAccount } from '@/lib/platform/db'`],
+    ['app/desk/page.tsx', `import { readDesk } from '@/lib/assessment/store/reads'`],
+    ['app/desk/page.tsx', `import { evaluate } from '@/lib/assessment/readiness/evaluate'`],
+    ['app/desk/page.tsx', `import { type Finding, evaluate } from '@/lib/assessment/readiness/evaluate'`],
+    ['app/_components/ui/a.tsx', `import type { Status } from '@/lib/assessment/readiness/finding'`],
+    ['app/_components/domain/a/a.tsx', `import Link from 'next/link'`],
+    ['app/deck/a.ts', `import type { Actor } from '@/lib/access/actor'`],
+    ['lib/curriculum/a.ts', `import { b } from '../../tests/support/b'`],
+    ['lib/curriculum/a.ts', `import { b } from '@/seed/b'`],
+  ])('%s: %s', (path, text) => {
+    expect(forbiddenImports(check([path, text]))).toHaveLength(1)
+  })
+
+  it.each([
+    ['lib/assessment/a.ts', `import { b } from '../curriculum/b'`],
+    ['lib/assessment/store/a.ts', `import type { Scope } from '../../access/scope'`],
+    ['app/desk/page.tsx', `import { type Finding } from '@/lib/assessment/readiness/finding'`],
+    ['app/desk/page.tsx', `import { say } from '@/lib/assessment/readiness/wording'`],
+    ['app/desk/loader.ts', `import { readDesk } from '@/lib/assessment/store/reads'`],
+    ['lib/platform/db.ts', `import pg from 'pg'`],
+    ['lib/curriculum/a.test.ts', `import fs from 'node:fs'`],
+  ])('lets %s have %s', (path, text) => {
+    expect(forbiddenImports(check([path, text]))).toEqual([])
+  })
+
+  it('finds a circle, and not one of types alone', () => {
+    const circle = [
+      ['lib/curriculum/a.ts', `import { b } from './b'`],
+      ['lib/curriculum/b.ts', `export { c } from './c'`],
+    ] as const
+    const closed = check(...circle.map(([p, t]): [string, string] => [p, t]), [
+      'lib/curriculum/c.ts',
+      `import { a } from './a'`,
+    ])
+    expect(importCircles(closed)).toEqual([
+      ['lib/curriculum/a.ts', 'lib/curriculum/b.ts', 'lib/curriculum/c.ts', 'lib/curriculum/a.ts'],
+    ])
+    const open = check(...circle.map(([p, t]): [string, string] => [p, t]), [
+      'lib/curriculum/c.ts',
+      `import type { A } from './a'`,
+    ])
+    expect(importCircles(open)).toEqual([])
+  })
+})
