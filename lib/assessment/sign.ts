@@ -70,14 +70,14 @@ export function judgeSignOff(
   if (block) return refuse('blocked', sayBlock(block, words))
   const before = findPrerequisite(evaluation, request.pair)
   if (before && before.status !== 'met') return refuse('prerequisite', `Not yet: ${explain(before, words).sentence}`)
+  const holding = evaluation.holdings.of(request.pair)
+  if (isCurrentAt(holding, level))
+    return refuse('signed before', 'It is signed already, at this level or a higher one.')
   const now = signable(evaluation, request.pair)
   if (now && evaluation.curriculum.levelIndex(now.level) >= level)
     return { ok: true, by: now.by, evidence: now.evidence }
   const standard = standardOf(history, level, request.waiver)
   if (standard.holds && request.waiver) return { ok: true, by: 'standard', evidence: standard.successes }
-  const holding = evaluation.holdings.of(request.pair)
-  if (isCurrentAt(holding, level))
-    return refuse('signed before', 'It is signed already, at this level or a higher one.')
   const reason = { code: 'not enough', level: request.level, shortage: standard.shortage, signedAt: null } as const
   const node = { kind: 'signOff', ...pair.holding, atLevel: request.level } as const
   return refuse('standard', sayReason({ node, reason }, words))

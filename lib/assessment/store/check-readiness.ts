@@ -31,7 +31,12 @@ export function checkReadiness(scope: Scope): Promise<ReadinessCheck> {
     async (tx) => {
       const curriculum = await getEditionInForce(tx, scope)
       const files = await listDiverFiles(tx, scope)
-      const kept = new Map((await tx.readiness.findMany()).map((row) => [`${row.diverId} ${row.target}`, row]))
+      const kept = new Map(
+        (await tx.readiness.findMany({ where: { programmeId: scope.programme } })).map((row) => [
+          `${row.diverId} ${row.target}`,
+          row,
+        ]),
+      )
       const now = new Date(scope.at)
       let due = 0
       const differences: { diver: string; target: string; what: string }[] = []

@@ -24,18 +24,18 @@ const inForce = (at: Date) => ({ from: { lte: at }, OR: [{ to: null }, { to: { g
  */
 export async function listDiverFiles(tx: Tx, scope: Scope, only?: readonly string[]): Promise<DiverFile[]> {
   const at = new Date(scope.at)
+  const clubs = await tx.club.findMany({ where: { programmeId: scope.programme } })
   const memberships = await tx.diverMembership.findMany({
     where: {
       ...inForce(at),
-      ...(scope.clubs ? { clubId: { in: [...scope.clubs] } } : {}),
+      clubId: { in: scope.clubs ? [...scope.clubs] : clubs.map((club) => club.id) },
       ...(only ? { diverId: { in: [...only] } } : {}),
     },
   })
   const ids = memberships.map((membership) => membership.diverId)
   const about = { where: { diverId: { in: ids } } }
-  const clubs = await tx.club.findMany({ where: { programmeId: scope.programme } })
   const words = await tx.diverWords.findMany(about)
-  const squads = await tx.squad.findMany()
+  const squads = await tx.squad.findMany({ where: { clubId: { in: clubs.map((club) => club.id) } } })
   const squadDivers = await tx.squadDiver.findMany(about)
   const venue = await tx.venueFlag.findMany({ orderBy: { recordedAt: 'asc' } })
   const rows: Omit<RecordRows, 'born' | 'venue' | 'zoneOf'> = {
