@@ -1,0 +1,70 @@
+import { type PairKey, pairKey } from '../../curriculum/edition/curriculum'
+import type { CriterionLeaf, SignOffLeaf } from '../../curriculum/requirement/model'
+import { isClosed, signable } from '../open'
+import { askedLevel } from '../rests-on'
+import { standardOf } from '../standard'
+import { find } from './evaluate'
+import { type Context, type Evaluation, evaluationOf } from './evaluation'
+import { withGoodAttempts, withSignOff } from './good-attempts'
+import { nothingToDo, type Plan } from './plan'
+
+/** More good attempts than any standard can ask; beyond them attempts do not help. */
+const mostAttempts = 60
+
+/** What it takes for a pair's leaf by itself, what it rests on apart. */
+export interface LeafWork {
+  readonly attempts: number
+  readonly sign: boolean
+}
+
+/** The fewest good attempts, and whether a signature besides, that make a sign-off leaf met; null when neither helps. */
+export function signOffWork(leaf: SignOffLeaf, evaluation: Evaluation, context: Context): LeafWork | null {
+  const { curriculum, record, date } = evaluation
+  const key = pairKey(leaf)
+  const pair = curriculum.pairs.get(key)
+  const level = askedLevel(curriculum, leaf)
+  const levelKey = curriculum.levels[level]?.key
+  if (!pair || levelKey === undefined) return null
+  for (let attempts = 0; attempts <= mostAttempts; attempts++) {
+    const then = withGoodAttempts(record, pair, attempts, date)
+    if (find(evaluationOf(curriculum, then, date), leaf, context).status === 'met') return { attempts, sign: false }
+    if (!canBeSigned(evaluationOf(curriculum, then, date), key, level)) continue
+    const signed = withSignOff(then, key, levelKey, date)
+    if (find(evaluationOf(curriculum, signed, date), leaf, context).status === 'met') return { attempts, sign: true }
+  }
+  return null
+}
+
+/** Whether the pair can be signed at the level, were what it rests on there. */
+function canBeSigned(evaluation: Evaluation, key: PairKey, level: number): boolean {
+  const now = signable(evaluation, key)
+  if (now && evaluation.curriculum.levelIndex(now.level) >= level) return true
+  const history = evaluation.history(key)
+  return history !== undefined && standardOf(history, level).holds
+}
+
+/** The plan of a criterion leaf: good attempts at any of its pairs; `opened` are those that can be dived now. */
+export function criterionPlan(
+  leaf: CriterionLeaf,
+  evaluation: Evaluation,
+  context: Context,
+): { plan: Plan; exact: boolean } | null {
+  const { curriculum, record, date } = evaluation
+  const counts = leaf.at.flatMap((holding) => {
+    const pair = curriculum.pairs.get(pairKey(holding))
+    if (!pair) return []
+    for (let count = 1; count <= mostAttempts; count++) {
+      const then = evaluationOf(curriculum, withGoodAttempts(record, pair, count, date), date)
+      if (find(then, leaf, context).status === 'met') return [{ pair: pair.key, count }]
+    }
+    return []
+  })
+  const fewest = Math.min(...counts.map(({ count }) => count))
+  const pairs = counts.filter(({ count }) => count === fewest).map(({ pair }) => pair)
+  if (pairs.length === 0) return null
+  const opened = new Set(pairs.filter((pair) => !isClosed(evaluation, pair)))
+  return {
+    plan: { ...nothingToDo, pooled: [{ pairs, count: fewest }], opened },
+    exact: counts.every(({ count }) => count === fewest),
+  }
+}

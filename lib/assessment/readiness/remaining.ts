@@ -1,0 +1,192 @@
+import { type PairKey, pairKey } from '../../curriculum/edition/curriculum'
+import { type Requirement, type RequirementReader, readRequirement } from '../../curriculum/requirement/model'
+import type { TargetKey } from '../record'
+import { targetOf } from '../rests-on'
+import { targetRequirement } from '../target-hold'
+import { find } from './evaluate'
+import type { Context, Evaluation } from './evaluation'
+import type { Block, Finding, Remaining } from './finding'
+import { attemptsByPair, nothingToDo, type Plan, together, withoutNeedless } from './plan'
+import { criterionPlan, signOffWork } from './plan-leaf'
+import { readTarget } from './targets'
+
+/** All ways to meet a requirement that are worth weighing, or the leaves that stand in the way of every one. */
+type Ways = { readonly plans: readonly Plan[]; readonly exact: boolean } | { readonly never: readonly Finding[] }
+
+interface Asking {
+  readonly evaluation: Evaluation
+  readonly context: Context
+  /** Requirements on the way down: a draft's circle ends there. */
+  readonly within: ReadonlySet<Requirement>
+}
+
+const mostPlans = 96
+const done: Ways = { plans: [nothingToDo], exact: true }
+const decided = (what: string): Plan => ({ ...nothingToDo, decisions: new Set([what]) })
+
+const attemptsOf = (plan: Plan): number => [...attemptsByPair(plan).values()].reduce((sum, count) => sum + count, 0)
+
+/** What is worth weighing further; cut short where there are too many, cheapest kept. */
+function weigh(plans: readonly Plan[], exact: boolean): Ways {
+  const kept = withoutNeedless(plans)
+  if (kept.length <= mostPlans) return { plans: kept, exact }
+  const cheapest = kept.map((plan) => ({ plan, cost: attemptsOf(plan) })).sort((a, b) => a.cost - b.cost)
+  return { plans: cheapest.slice(0, mostPlans).map(({ plan }) => plan), exact: false }
+}
+
+function both(a: Ways, b: Ways): Ways {
+  if ('never' in a) return 'never' in b ? { never: [...a.never, ...b.never] } : a
+  if ('never' in b) return b
+  return weigh(
+    a.plans.flatMap((one) => b.plans.map((other) => together(one, other))),
+    a.exact && b.exact,
+  )
+}
+
+/** `n` of the children, whichever come cheapest: every choice is weighed. */
+function some(children: readonly Ways[], n: number): Ways {
+  if (n <= 0) return done
+  const possible = children.filter((child) => !('never' in child))
+  if (possible.length < n) return { never: children.flatMap((child) => ('never' in child ? child.never : [])) }
+  const [first, ...rest] = possible
+  if (!first) return done
+  const withFirst = both(first, some(rest, n - 1))
+  const without = rest.length >= n ? some(rest, n) : null
+  if (!without || 'never' in without) return withFirst
+  return 'never' in withFirst
+    ? without
+    : weigh([...withFirst.plans, ...without.plans], withFirst.exact && without.exact)
+}
+
+const never = (node: Requirement, asking: Asking): Ways => ({ never: [find(asking.evaluation, node, asking.context)] })
+
+/** What a pair rests on, in training: nothing when it is met. */
+function prerequisiteWays(pair: PairKey, asking: Asking): Ways {
+  const node = asking.evaluation.curriculum.pairs.get(pair)?.prerequisite
+  return node ? waysOf(node, { ...asking, context: 'training' }) : done
+}
+
+function targetWays(target: TargetKey | null, node: Requirement, asking: Asking): Ways {
+  const { evaluation } = asking
+  const requirement = target && targetRequirement(evaluation.curriculum, target)
+  if (!target || !requirement) return never(node, asking)
+  const { held } = readTarget(evaluation, target)
+  const own = waysOf(requirement, { ...asking, context: 'advancement' })
+  return held === 'no' ? both(own, { plans: [decided(`decide ${target}`)], exact: true }) : own
+}
+
+const reader: RequirementReader<Ways, Asking> = {
+  all: (node, asking) => node.of.map((child) => waysOf(child, asking)).reduce(both, done),
+  any: (node, asking) =>
+    some(
+      node.of.map((child) => waysOf(child, asking)),
+      1,
+    ),
+  atLeast: (node, asking) =>
+    some(
+      node.of.map((child) => waysOf(child, asking)),
+      node.n,
+    ),
+  signOff: (leaf, asking) => {
+    const key = pairKey(leaf)
+    const work = signOffWork(leaf, asking.evaluation, asking.context)
+    const below = prerequisiteWays(key, asking)
+    if (!work)
+      return 'never' in below || below.plans.every((plan) => plan === nothingToDo) ? never(leaf, asking) : below
+    const plan: Plan = {
+      ...nothingToDo,
+      attempts: new Map([[key, work.attempts]]),
+      opened: new Set([key]),
+      decisions: new Set(work.sign ? [`sign ${key}`] : []),
+    }
+    return both({ plans: [plan], exact: true }, below)
+  },
+  criterion: (leaf, asking) => {
+    const found = criterionPlan(leaf, asking.evaluation, asking.context)
+    if (!found) return never(leaf, asking)
+    const own: Ways = { plans: [found.plan], exact: found.exact }
+    if (found.plan.opened.size > 0) return own
+    // None of its pairs can be dived yet: what one of them rests on comes first.
+    const opening = leaf.at.map((at): Ways => {
+      const below = prerequisiteWays(pairKey(at), asking)
+      return both(below, { plans: [{ ...found.plan, opened: new Set([pairKey(at)]) }], exact: found.exact })
+    })
+    return some(opening, 1)
+  },
+  level: (leaf, asking) => targetWays(targetOf(asking.evaluation.curriculum, leaf), leaf, asking),
+  boardMove: (leaf, asking) => targetWays(targetOf(asking.evaluation.curriculum, leaf), leaf, asking),
+  age: (leaf, asking) => {
+    const { reason } = find(asking.evaluation, leaf, asking.context)
+    if (reason.code === 'too young') return { plans: [{ ...nothingToDo, notBefore: reason.from }], exact: true }
+    return reason.code === 'no birth date'
+      ? { plans: [decided('record the birth date')], exact: true }
+      : never(leaf, asking)
+  },
+  venue: (leaf, asking) => {
+    const { reason } = find(asking.evaluation, leaf, asking.context)
+    return reason.code === 'venue unknown'
+      ? { plans: [decided(`record the venue ${leaf.feature}`)], exact: true }
+      : never(leaf, asking)
+  },
+}
+
+function waysOf(node: Requirement, asking: Asking): Ways {
+  if (find(asking.evaluation, node, asking.context).status === 'met') return done
+  if (asking.within.has(node)) return never(node, asking)
+  return readRequirement(reader, node, { ...asking, within: new Set([...asking.within, node]) })
+}
+
+/** What takes a block away: a decision of the head coach, or good attempts. */
+function blockPlan(block: Block): Plan {
+  switch (block.kind) {
+    case 'stand-down':
+      return decided('end the stand-down')
+    case 'pause':
+      return decided(`release ${block.incident}`)
+    case 'lay-off':
+      return { ...nothingToDo, attempts: new Map(block.reentry.map((pair) => [pair, 1])) }
+    case 'returned':
+      return { ...nothingToDo, pooled: [{ pairs: block.wantsMoreOf, count: 1 }], opened: new Set(block.wantsMoreOf) }
+  }
+}
+
+function toRemaining(ways: Ways, evaluation: Evaluation): Remaining {
+  if ('never' in ways) return { kind: 'never', because: ways.never }
+  const counted = ways.plans.map((plan) => ({ plan, byPair: attemptsByPair(plan), attempts: attemptsOf(plan) }))
+  const [best] = counted.sort(
+    (a, b) =>
+      a.attempts - b.attempts ||
+      a.plan.decisions.size - b.plan.decisions.size ||
+      (a.plan.notBefore ?? 0) - (b.plan.notBefore ?? 0),
+  )
+  if (!best) return { kind: 'never', because: [] }
+  const begun = (pair: PairKey): boolean =>
+    (evaluation.history(pair)?.attempts.length ?? 0) > 0 || evaluation.holdings.of(pair).state !== 'none'
+  return {
+    kind: 'count',
+    attempts: best.attempts,
+    decisions: best.plan.decisions.size,
+    newSkills: [...best.byPair.keys()].filter((pair) => !begun(pair)),
+    byPair: Object.fromEntries(best.byPair) as Record<PairKey, number>,
+    notBefore: best.plan.notBefore,
+    exact: ways.exact,
+  }
+}
+
+/**
+ * The least number of further good called attempts, and decisions, that would make a requirement met (domain section 5):
+ * what is not held is expanded into what it rests on, good attempts at a pair serve every leaf that wants them, and every
+ * choice is weighed. `exact` is false where the search was cut short and the number is an upper bound.
+ */
+export const remainingOf = (evaluation: Evaluation, node: Requirement, context: Context): Remaining =>
+  toRemaining(waysOf(node, { evaluation, context, within: new Set() }), evaluation)
+
+/** `remainingOf` for a level or board move: with what blocks it, and the decision on it. Nothing remains of one that is held. */
+export function remaining(evaluation: Evaluation, target: TargetKey): Remaining {
+  const { held, finding, blocks } = readTarget(evaluation, target)
+  if (held === 'approved') return toRemaining(done, evaluation)
+  const own = waysOf(finding.node, { evaluation, context: 'advancement', within: new Set() })
+  const unblocked = blocks.map((block): Ways => ({ plans: [blockPlan(block)], exact: true })).reduce(both, own)
+  const decision: Ways = held === 'no' ? { plans: [decided(`decide ${target}`)], exact: true } : done
+  return toRemaining(both(unblocked, decision), evaluation)
+}
