@@ -1,0 +1,114 @@
+import { evaluationOf } from '../assessment/readiness/evaluation'
+import { readTarget } from '../assessment/readiness/targets'
+import type { DiverRecord, TargetKey } from '../assessment/record'
+import { levelTarget, moveTarget } from '../assessment/target-hold'
+import type { AsOf } from '../assessment/time'
+import type { Curriculum } from '../curriculum/edition/curriculum'
+import { type Standing, standingOf } from './standing'
+
+/** What the roll-up reads of a diver. */
+export interface PipelineDiver {
+  readonly id: string
+  readonly club: string
+  readonly record: DiverRecord
+  readonly date: AsOf
+  /** IANA zone of the club. */
+  readonly zone: string
+}
+
+/** Where a diver stands on the pathway: the level she holds (index, −1 none) and her standing to the next; and to each move. */
+export interface DiverOnPathway {
+  readonly id: string
+  readonly club: string
+  readonly level: number
+  /** The next level's standing; 'held' when she holds them all. */
+  readonly next: Standing
+  readonly moves: ReadonlyMap<TargetKey, Standing>
+}
+
+/** The highest level that is approved, recognised or to review; −1 for none. */
+function levelHeld(curriculum: Curriculum, { record, date }: PipelineDiver): number {
+  const evaluation = evaluationOf(curriculum, record, date)
+  return curriculum.levels.findLastIndex((level) => readTarget(evaluation, levelTarget(level.key)).held !== 'no')
+}
+
+/** Places one diver on the pathway. */
+export function placeDiver(curriculum: Curriculum, diver: PipelineDiver): DiverOnPathway {
+  const { id, club, record, date, zone } = diver
+  const standing = (target: TargetKey): Standing => standingOf(curriculum, record, target, date, zone).standing
+  const level = levelHeld(curriculum, diver)
+  const next = curriculum.levels[level + 1]
+  return {
+    id,
+    club,
+    level,
+    next: next ? standing(levelTarget(next.key)) : 'held',
+    moves: new Map(curriculum.boardMoves.map((move) => [moveTarget(move), standing(moveTarget(move))])),
+  }
+}
+
+/** A figure of the pipeline: what it counts, and whom. The number is the length of the list, and nothing else. */
+export interface Figure {
+  readonly figure: string
+  readonly divers: readonly string[]
+}
+
+export interface PipelineRow {
+  readonly club: string
+  /** Level key held, 'none', or the target of a board move. */
+  readonly step: string
+  readonly figures: readonly Figure[]
+}
+
+export const levelFigures = ['divers', 'ready', 'near', 'held up', 'stood down'] as const
+export const moveFigures = ['not yet', 'near', 'ready', 'moved'] as const
+
+const listOf = (divers: readonly DiverOnPathway[], belongs: (diver: DiverOnPathway) => boolean): string[] =>
+  divers.filter(belongs).map(({ id }) => id)
+
+/** Club × level held (none first): divers there, and how they stand to the next level. */
+export function levelRows(
+  curriculum: Curriculum,
+  clubs: readonly string[],
+  divers: readonly DiverOnPathway[],
+): PipelineRow[] {
+  const steps = ['none', ...curriculum.levels.map((level) => level.key)]
+  return clubs.flatMap((club) =>
+    steps.map((step, index): PipelineRow => {
+      const here = divers.filter((diver) => diver.club === club && diver.level === index - 1)
+      return {
+        club,
+        step,
+        figures: levelFigures.map((figure) => ({
+          figure,
+          divers: listOf(here, (diver) => figure === 'divers' || diver.next === figure),
+        })),
+      }
+    }),
+  )
+}
+
+/** What a standing counts as in the table of a board move: who is not near, ready or moved is not there yet. */
+const moveFigure = (standing: Standing | undefined): (typeof moveFigures)[number] =>
+  standing === 'held' ? 'moved' : standing === 'ready' || standing === 'near' ? standing : 'not yet'
+
+/** Club × board move: every diver stands in exactly one figure. */
+export function moveRows(
+  curriculum: Curriculum,
+  clubs: readonly string[],
+  divers: readonly DiverOnPathway[],
+): PipelineRow[] {
+  return clubs.flatMap((club) =>
+    curriculum.boardMoves.map(moveTarget).map((target): PipelineRow => {
+      const here = divers.filter((diver) => diver.club === club)
+      return {
+        club,
+        step: target,
+        figures: moveFigures.map((figure) => ({
+          figure,
+          divers: listOf(here, (diver) => moveFigure(diver.moves.get(target)) === figure),
+        })),
+      }
+    }),
+  )
+}

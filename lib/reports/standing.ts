@@ -1,0 +1,81 @@
+import type { Evaluation } from '../assessment/readiness/evaluation'
+import { evaluationOf } from '../assessment/readiness/evaluation'
+import { bindingLeaves } from '../assessment/readiness/explain'
+import type { Finding, Remaining, Status, TargetFinding } from '../assessment/readiness/finding'
+import { remaining, remainingOf } from '../assessment/readiness/remaining'
+import { readTarget } from '../assessment/readiness/targets'
+import type { DiverRecord, TargetKey } from '../assessment/record'
+import { type AsOf, asOfDay } from '../assessment/time'
+import type { Curriculum } from '../curriculum/edition/curriculum'
+
+/** How a diver stands to a target, as the region reads it (domain section 7). Stood-down divers are counted apart. */
+export const standings = ['ready', 'near', 'held up', 'on the way', 'stood down', 'held'] as const
+export type Standing = (typeof standings)[number]
+
+export interface TargetStanding {
+  readonly standing: Standing
+  readonly found: TargetFinding
+  /** Null of a target that is held. */
+  readonly left: Remaining | null
+}
+
+/** At most so many good attempts from ready, and no new skill: near. */
+const nearAttempts = 3
+/** So long without a binding leaf getting better, while she trained: held up. */
+const heldUpDays = 60
+
+const ranks: Readonly<Record<Status, number>> = { met: 3, lapsed: 2, unproven: 1, unmet: 0 }
+
+const isNear = (left: Remaining): boolean =>
+  left.kind === 'count' && left.attempts <= nearAttempts && left.newSkills.length === 0 && left.notBefore === null
+
+/** Good attempts that a leaf wants by itself; never is more than any number. */
+function distance(evaluation: Evaluation, leaf: Finding): number {
+  const left = remainingOf(evaluation, leaf.node, 'advancement')
+  return left.kind === 'never' ? Number.POSITIVE_INFINITY : left.attempts
+}
+
+/** Whether any leaf that binds now stands better than it did then: by status, or nearer in good attempts. */
+function anyBetter(now: Evaluation, then: Evaluation, target: TargetKey): boolean {
+  const before = new Map(allLeaves(readTarget(then, target).finding).map((leaf) => [leaf.node, leaf]))
+  return bindingLeaves(readTarget(now, target).finding)
+    .filter((leaf) => leaf.status !== 'met')
+    .some((leaf) => {
+      const earlier = before.get(leaf.node)
+      if (!earlier) return true
+      if (ranks[leaf.status] !== ranks[earlier.status]) return ranks[leaf.status] > ranks[earlier.status]
+      return distance(now, leaf) < distance(then, earlier)
+    })
+}
+
+const allLeaves = (finding: Finding): Finding[] =>
+  finding.children.length === 0 ? [finding] : [finding, ...finding.children.flatMap(allLeaves)]
+
+/** Held up: a record of at least sixty days, in which she trained, and no binding leaf got better. */
+function isHeldUp(curriculum: Curriculum, record: DiverRecord, target: TargetKey, date: AsOf, zone: string): boolean {
+  const from = date.day - heldUpDays
+  const began = record.attempts[0]?.day
+  const trained = record.attempts.some((attempt) => attempt.day > from && attempt.day <= date.day)
+  if (began === undefined || began > from || !trained) return false
+  const then = evaluationOf(curriculum, record, asOfDay(from, zone))
+  return !anyBetter(evaluationOf(curriculum, record, date), then, target)
+}
+
+/** How a diver stands to a target on a date; `zone` is her club's. */
+export function standingOf(
+  curriculum: Curriculum,
+  record: DiverRecord,
+  target: TargetKey,
+  date: AsOf,
+  zone: string,
+): TargetStanding {
+  const evaluation = evaluationOf(curriculum, record, date)
+  const found = readTarget(evaluation, target)
+  if (found.held === 'approved' || found.held === 'to review') return { standing: 'held', found, left: null }
+  const left = remaining(evaluation, target)
+  const as = (standing: Standing): TargetStanding => ({ standing, found, left })
+  if (found.blocks.some((block) => block.kind === 'stand-down')) return as('stood down')
+  if (found.ready) return as('ready')
+  if (isNear(left)) return as('near')
+  return as(isHeldUp(curriculum, evaluation.record, target, date, zone) ? 'held up' : 'on the way')
+}
