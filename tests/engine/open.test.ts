@@ -3,7 +3,7 @@ import { isClosed, openState, signable } from '@/lib/assessment/open'
 import type { DiverRecord } from '@/lib/assessment/record'
 import type { PairKey } from '@/lib/curriculum/edition/curriculum'
 import { aDecision, anIncident, aRecognition, aRecord, aSignOff, aStandDown, noonOf } from '@/seed/builders/record'
-import { asked, dived, divedBut, holding, holdingAll, shown, today } from '../support/small-coast'
+import { asked, curriculumOf, dived, divedBut, holding, holdingAll, shown, today } from '../support/small-coast'
 
 const open = (record: DiverRecord, key: PairKey, day = today) => openState(asked(record, day), key)
 const base = holdingAll(['tread@poolside', 'jump@1m', '101C@1m'], today - 10)
@@ -115,6 +115,11 @@ describe('an incident', () => {
     expect(open(record, 'tread@poolside').state).toBe('held')
   })
 
+  it('pauses what rests on what rests on it', () => {
+    const far = with_({ incidents: [anIncident('tread@poolside', today)] })
+    expect(open(far, '101C@1m').because).toMatchObject({ kind: 'pause', pair: 'tread@poolside' })
+  })
+
   it('pauses what rests on it through a board move', () => {
     const moved = with_({
       signOffs: [
@@ -159,6 +164,14 @@ describe('a lay-off', () => {
     expect(open(then(dived('line-up@3m', today, 4, { closedThen: true })), 'line-up@3m').state).toBe('closed')
     expect(open(then(divedBut('jump@3m', today, { upright: 0 })), 'line-up@3m').state).toBe('closed')
     expect(open(then(dived('jump@3m', today)), 'line-up@3m').state).toBe('held')
+  })
+
+  it('asks for re-entry steps shown after the gap, also where they are done elsewhere', () => {
+    const elsewhere = curriculumOf({
+      layOff: [{ place: '3m', afterDays: 60, reentry: [{ skill: 'jump', place: '1m' }] }],
+    })
+    const state = (day: number) => openState(asked(then(dived('jump@1m', day)), today, elsewhere), 'line-up@3m').state
+    expect([state(today - 5), state(today)]).toEqual(['closed', 'held'])
   })
 
   it('is nothing to whoever never dived there', () => {

@@ -37,6 +37,13 @@ describe('a sign-off lapses', () => {
     expect(on(alone, '101C@1m').by).toMatchObject({ validUntil: today + 50 })
   })
 
+  it('but a lead-up is kept by a held dive only, not by another lead-up', () => {
+    const record = aRecord({
+      signOffs: [aSignOff('jump@1m', 'one', today - 200), aSignOff('jump@3m', 'two', today - 150)],
+    })
+    expect([on(record, 'jump@1m').state, on(record, 'jump@3m').state]).toEqual(['lapsed', 'in doubt'])
+  })
+
   it('and is signed anew by the recheck, which is a sign-off of its own', () => {
     const renewed = holding(['jump@1m'], today - 200, {
       attempts: [dived('jump@1m', today - 5)],
@@ -83,6 +90,24 @@ describe('a sign-off is in doubt of its own', () => {
     expect(on(record, 'jump@1m', today - 1).state).toBe('current')
   })
 
+  it('by a view received since, also where an earlier one fell short already', () => {
+    const views = [
+      anObservation({ id: 'a', ratings: { 'feet-together': 2 }, receivedAt: noonOf(today - 11) }),
+      anObservation({ id: 'b', coach: 'ben', ratings: { 'feet-together': 1 }, receivedAt: noonOf(today) }),
+    ]
+    const twice = dived('jump@1m', today - 11, 4, { minute: 60, observations: views })
+    const { receivedAt } = twice
+    expect(receivedAt).toBeLessThan(noonOf(today - 10))
+    expect(on(and(twice), 'jump@1m', today - 1).state).toBe('current')
+    expect(on(and(twice), 'jump@1m').state).toBe('in doubt')
+  })
+
+  it('and is not cleared by successes that came before it', () => {
+    const before = dived('jump@1m', today - 6)
+    const record = and(before, short(today - 5), uncalled(1), uncalled(2), uncalled(3))
+    expect(on(record, 'jump@1m').state).toBe('in doubt')
+  })
+
   it('and clears when no shortfall stands and the recheck was shown since', () => {
     const called = (minute: number) => dived('jump@1m', today, 4, { minute })
     expect(on(and(short(today - 5), called(1), called(2)), 'jump@1m').state).toBe('in doubt')
@@ -122,6 +147,12 @@ describe('a sign-off is in doubt of its own', () => {
     expect(on(early, 'jump@1m').state).toBe('in doubt')
     const after = { ...record, attempts: [first, fallen, dived('jump@1m', today - 1)] }
     expect(on(after, 'jump@1m').state).toBe('current')
+  })
+
+  it('but not by a cited attempt that nobody looked at again: a new edition alone takes nothing away', () => {
+    const poor = divedBut('jump@1m', today - 10, { upright: 0 }, { minute: 60 })
+    const signOffs = [aSignOff('jump@1m', 'one', today - 10, { evidence: [poor.id] })]
+    expect(on({ ...and(poor), signOffs }, 'jump@1m').state).toBe('current')
   })
 
   it('lapses all the same, and successes in doubt do not keep it', () => {
@@ -201,6 +232,14 @@ describe('doubt from below', () => {
 
   it('is not made by a prerequisite that was never held: a new edition takes nothing away', () => {
     expect(on(holding(['101C@1m'], today - 10), '101C@1m').state).toBe('current')
+  })
+
+  it('rises from what fell beside a prerequisite that was never held', () => {
+    const signed = (key: PairKey, revoked = false) =>
+      aSignOff(key, 'two', today - 10, { revokedAt: revoked ? noonOf(today) : null })
+    const with_ = (revoked: boolean) => aRecord({ signOffs: [signed('jump@3m', revoked), signed('line-up@3m')] })
+    expect(on(with_(false), 'line-up@3m').by?.doubts).toEqual([])
+    expect(on(with_(true), 'line-up@3m').by?.doubts).toEqual([{ kind: 'below', pair: 'jump@3m' }])
   })
 })
 

@@ -57,7 +57,9 @@ describe('a target', () => {
     })
     const move = 'move:forward:3m'
     expect(at(young, move).finding.status).toBe('unmet')
-    expect(readTarget(asked(young), move, { age: true })).toMatchObject({ ready: true })
+    const evaluation = asked(young)
+    expect(readTarget(evaluation, move, { age: true })).toMatchObject({ ready: true })
+    expect(readTarget(evaluation, move)).toMatchObject({ ready: false })
     const nowhere = { ...young, venue: [{ feature: 'board-3m', has: false, receivedAt: 0 } as const] }
     expect(readTarget(asked(nowhere), move, { age: true })).toMatchObject({ ready: false })
     const decided = { ...young, decisions: [aDecision(move, 'override', today, { waivesAge: true })] }

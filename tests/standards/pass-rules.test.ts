@@ -149,6 +149,12 @@ describe('certainty, through the standard of a pair', () => {
     }
   })
 
+  it('looks at no more than the last attempts that it is asked over', () => {
+    const pair = pairWith({ certainty: { rate: 0.7, at: 1, over: 5 } })
+    const outcomes = [false, false, false, true, true, true, true, true]
+    expect(standardAfter(pair, outcomes).shortage.certainty).toBeCloseTo(1 - 0.7 ** 6, 9)
+  })
+
   it('holds at the probability asked, and not above it', () => {
     const outcomes = [true, true, true, true, true]
     // 1 − 0.7⁶ = 0.882351 (the same file).
