@@ -13,8 +13,17 @@ export type ReadinessRow = Omit<Readiness, 'computedAt'>
 
 const dateOf = (day: EpochDay | null): Date | null => (day === null ? null : new Date(day * 86_400_000))
 
-/** The readiness rows of one diver, worked out from her record. Pure. */
-export function readinessOf(curriculum: Curriculum, programme: string, file: DiverFile, at: number): ReadinessRow[] {
+/**
+ * The readiness rows of one diver, worked out from her record. Pure. `before` are rows that still hold: what comes in now
+ * changes no earlier day, so that a target which was ready then and is ready now has been ready all along.
+ */
+export function readinessOf(
+  curriculum: Curriculum,
+  programme: string,
+  file: DiverFile,
+  at: number,
+  before: readonly Readiness[] = [],
+): ReadinessRow[] {
   const date = asOfInstant(at, file.zone)
   const evaluation = evaluationOf(curriculum, file.record, date)
   const validUntil = dateOf(nextChange(curriculum, file.record, date, file.zone))
@@ -28,7 +37,10 @@ export function readinessOf(curriculum: Curriculum, programme: string, file: Div
       status: found.finding.status,
       held: found.held,
       ready: found.ready,
-      readySince: found.ready ? dateOf(readySince(curriculum, file.record, target, date, file.zone)) : null,
+      readySince: found.ready
+        ? (before.find((row) => row.target === target && row.ready)?.readySince ??
+          dateOf(readySince(curriculum, file.record, target, date, file.zone)))
+        : null,
       validUntil,
       editionHash: curriculum.hash,
     }
@@ -45,9 +57,17 @@ export async function refreshReadiness(
   if (divers.length === 0) return
   const files = await listDiverFiles(tx, scope, divers)
   const computedAt = new Date(scope.at)
-  const rows: Prisma.ReadinessCreateManyInput[] = files.flatMap((file) =>
-    readinessOf(curriculum, scope.programme, file, scope.at).map((row) => ({ ...row, computedAt })),
-  )
+  const kept = await tx.readiness.findMany({
+    where: {
+      diverId: { in: [...divers] },
+      editionHash: curriculum.hash,
+      OR: [{ validUntil: null }, { validUntil: { gt: computedAt } }],
+    },
+  })
+  const rows: Prisma.ReadinessCreateManyInput[] = files.flatMap((file) => {
+    const before = kept.filter((row) => row.diverId === file.id)
+    return readinessOf(curriculum, scope.programme, file, scope.at, before).map((row) => ({ ...row, computedAt }))
+  })
   await tx.readiness.deleteMany({ where: { diverId: { in: files.map((file) => file.id) } } })
   await tx.readiness.createMany({ data: rows })
 }
