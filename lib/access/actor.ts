@@ -1,4 +1,6 @@
+/** What a coach is in a club. */
 export type ClubRole = 'assistant' | 'head'
+/** What somebody is in the programme, across its clubs. */
 export type ProgrammeRole = 'reviewer' | 'lead'
 
 /** A coach's post in one club, today. */

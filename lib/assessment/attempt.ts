@@ -19,6 +19,8 @@ export interface SeenAttempt {
   readonly imputed: ReadonlyMap<string, Rating>
   /** Of critical criteria: every rating that counts against the diver, whoever gave it. */
   readonly critical: ReadonlyMap<string, readonly CriticalRating[]>
+  /** Of each critical criterion that anyone rated: the lowest of those. */
+  readonly lowest: ReadonlyMap<string, Rating>
   /** Coaches within scope whose views count. */
   readonly coaches: readonly string[]
   /** Video moments of those views. */
@@ -34,36 +36,37 @@ export function lowerMedian(ratings: readonly Rating[]): Rating {
 /** The lowest of some ratings, which are not none. */
 export const lowest = (ratings: readonly Rating[]): Rating => Math.min(4, ...ratings) as Rating
 
-function criticalOf(fact: AttemptFact, effective: readonly ObservationFact[], keys: readonly string[]) {
-  const critical = new Map<string, readonly CriticalRating[]>()
-  for (const key of keys) {
-    const found = effective.flatMap((observation) => ratingsStillAt(fact.observations, observation, key))
-    if (found.length > 0) critical.set(key, found)
+function ratingsBy(observations: readonly ObservationFact[], of: 'ratings' | 'imputed', key: string): Rating[] {
+  const found: Rating[] = []
+  for (const { [of]: ratings } of observations) {
+    const rating = Object.hasOwn(ratings, key) ? ratings[key] : undefined
+    if (rating !== undefined) found.push(rating)
   }
-  return critical
-}
-
-function ratedBy(observations: readonly ObservationFact[], of: 'ratings' | 'imputed', key: string): Rating[] {
-  return observations.flatMap((observation) =>
-    Object.hasOwn(observation[of], key) ? (observation[of][key] ?? []) : [],
-  )
+  return found
 }
 
 /** Reads one attempt at `pair` as of `date`; `fact` holds only what was received by then (as-of.ts). */
 export function seeAttempt(pair: Pair, fact: AttemptFact, date: AsOf): SeenAttempt {
   const effective = effectiveObservations(fact.observations)
   const within = effective.filter((observation) => observation.withinScope)
-  const keys = pair.criteria.filter(({ criterion }) => criterion.critical).map(({ criterion }) => criterion.key)
-  const critical = criticalOf(fact, effective, keys)
   const explicit = new Map<string, Rating>()
   const imputed = new Map<string, Rating>()
+  const critical = new Map<string, readonly CriticalRating[]>()
+  const low = new Map<string, Rating>()
   for (const { criterion } of pair.criteria) {
-    const rated = ratedBy(within, 'ratings', criterion.key)
-    const bounds = ratedBy(within, 'imputed', criterion.key)
-    if (rated.length > 0 && criterion.critical)
-      explicit.set(criterion.key, lowest((critical.get(criterion.key) ?? []).map(({ rating }) => rating)))
-    else if (rated.length > 0) explicit.set(criterion.key, lowerMedian(rated))
-    else if (bounds.length > 0 && !criterion.critical) imputed.set(criterion.key, Math.max(...bounds) as Rating)
+    const { key } = criterion
+    const rated = ratingsBy(within, 'ratings', key)
+    if (criterion.critical) {
+      const standing = effective.flatMap((view) => ratingsStillAt(fact.observations, view, key))
+      if (standing.length === 0) continue
+      critical.set(key, standing)
+      low.set(key, lowest(standing.map(({ rating }) => rating)))
+      if (rated.length > 0) explicit.set(key, low.get(key) ?? 0)
+    } else if (rated.length > 0) explicit.set(key, lowerMedian(rated))
+    else {
+      const bounds = ratingsBy(within, 'imputed', key)
+      if (bounds.length > 0) imputed.set(key, Math.max(...bounds) as Rating)
+    }
   }
   const come = fact.day <= date.day
   const counts = come && (!fact.closedThen || fact.releasedAt !== null) && within.length > 0
@@ -75,6 +78,7 @@ export function seeAttempt(pair: Pair, fact: AttemptFact, date: AsOf): SeenAttem
     explicit,
     imputed,
     critical,
+    lowest: low,
     coaches: [...new Set(within.map((observation) => observation.coach))],
     moments: within.reduce((sum, observation) => sum + observation.moments, 0),
   }

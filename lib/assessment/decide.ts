@@ -9,6 +9,7 @@ import { dayName, targetName, type Words } from './readiness/wording'
 import type { TargetKey } from './record'
 import { decisionsOn } from './target-hold'
 
+/** What a head coach wants to decide on a level or board move. */
 export interface DecisionRequest {
   readonly target: TargetKey
   readonly outcome: 'approve' | 'override' | 'return' | 'withdraw'
@@ -21,6 +22,7 @@ export interface DecisionRequest {
   readonly onlyCoach: string | null
 }
 
+/** What the decision comes to: the finding it rests on, or the refusal and its sentence. */
 export type DecisionJudgement =
   | {
       readonly ok: true

@@ -23,6 +23,7 @@ export interface OwnDoubts {
   readonly shownAt: Instant | null
 }
 
+/** Whether a doubt of its own stood at an instant. */
 export const inDoubtAt = ({ spans }: OwnDoubts, at: Instant): boolean =>
   spans.some(({ from, until }) => from <= at && at < until)
 

@@ -9,7 +9,7 @@ import type { DiverRecord } from './record'
 import { type Below, restingOf } from './rests-on'
 import { listSigned, type Signed } from './signed'
 import type { AsOf } from './time'
-import { type Above, type Validity, validityOf } from './validity'
+import { type Above, type Refresh, type Validity, validityOf } from './validity'
 
 /** The holdings of one diver on one date. */
 export interface Holdings {
@@ -39,6 +39,7 @@ export function readHoldings(
   const restsOn = restingOf(curriculum, record, signed)
   const above = whatRests(signed, restsOn)
   const owns = new Map<PairKey, readonly Own[]>()
+  const aboves = new Map<string, Above>()
   const states = new Map<PairKey, HoldingState>()
 
   /** A circle of prerequisites is a draft's mistake; the pair that closes it adds nothing. */
@@ -57,17 +58,22 @@ export function readHoldings(
     return { signed: one, doubts: doubts.open, validity: validityOf(read, one, doubts, aboveOf(one, leadUp)) }
   }
   const aboveOf = (one: Signed, leadUp: boolean): Above => {
-    const holding = (above.get(one.pair) ?? []).filter(({ level }) => one.level >= level)
-    const live = holding.flatMap(({ pair }) =>
+    const name = `${one.pair} ${one.level}`
+    const known = aboves.get(name)
+    if (known) return known
+    const resting = (above.get(one.pair) ?? []).filter(({ level }) => one.level >= level)
+    const live = resting.flatMap(({ pair }) =>
       ownOf(pair).filter((own) => !own.signed.revoked && own.signed.level >= 0),
     )
     const isDive = (pair: PairKey) => curriculum.pairs.get(pair)?.skill.dive != null
-    return {
-      successes: live.flatMap(({ validity }) => validity.successes),
+    const found = {
+      successes: distinct(live.flatMap(({ validity }) => validity.successes)),
       protections: live
         .filter((own) => leadUp && isDive(own.signed.pair))
         .map((own) => ({ from: own.signed.day, until: own.validity.until })),
     }
+    aboves.set(name, found)
+    return found
   }
   const stateAt = (own: Own, below: readonly Doubt[]): SignedState => {
     const { until, shown } = own.validity
@@ -101,6 +107,11 @@ function byPair(all: readonly Signed[]): ReadonlyMap<PairKey, readonly Signed[]>
   for (const one of all) groups.set(one.pair, [...(groups.get(one.pair) ?? []), one])
   return groups
 }
+
+/** A dive refreshes once, however many sign-offs it keeps alive. */
+const distinct = (successes: readonly Refresh[]): Refresh[] => [
+  ...new Map(successes.map((one) => [one.at, one])).values(),
+]
 
 /** For each pair, those with something unrevoked that rest on it, and from which level index on. */
 function whatRests(

@@ -5,4 +5,5 @@ export interface Refused {
   readonly field?: string
 }
 
+/** The id of what was kept, or why nothing was. */
 export type Outcome = { readonly ok: true; readonly id: string } | { readonly ok: false; readonly refusal: Refused }

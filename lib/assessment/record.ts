@@ -57,6 +57,7 @@ export interface SignOffWaiver {
   readonly count?: number
 }
 
+/** A coach's signature on a pair at a level. */
 export interface SignOffFact extends Received {
   readonly id: string
   readonly pair: PairKey
@@ -88,6 +89,7 @@ export interface RecognitionFact extends Received {
 /** What is put before the head coach: `level:KEY` or `move:FAMILY:PLACE`. */
 export type TargetKey = `level:${string}` | `move:${Family}:${string}`
 
+/** A head coach's decision on a target; the newest one that is no return holds. */
 export interface DecisionFact extends Received {
   readonly id: string
   readonly target: TargetKey
@@ -101,10 +103,12 @@ export interface DecisionFact extends Received {
   readonly wantsMoreOf: readonly PairKey[]
 }
 
+/** What can happen on a board that closes it for a diver until a head coach clears it. */
 export type IncidentKind = 'contact with the board' | 'too close' | 'bad landing' | 'knock to the head'
 /** What a stand-down closes: all water, the boards, or only what is new. */
 export type ClosesKind = 'water' | 'boards' | 'new'
 
+/** An incident at a pair; open while `clearedAt` is null. */
 export interface IncidentFact extends Received {
   readonly id: string
   readonly pair: PairKey
@@ -113,6 +117,7 @@ export interface IncidentFact extends Received {
   readonly clearedAt: Instant | null
 }
 
+/** A diver kept from water, boards or new dives, both days inclusive. Never the reason. */
 export interface StandDownFact extends Received {
   readonly id: string
   readonly closes: ClosesKind
@@ -121,6 +126,7 @@ export interface StandDownFact extends Received {
   readonly until: EpochDay | null
 }
 
+/** Whether the club has a feature, from when it was recorded. */
 export interface VenueFact extends Received {
   readonly feature: VenueFeature
   readonly has: boolean

@@ -13,6 +13,7 @@ import type { Words } from './readiness/wording'
 import type { SignOffWaiver } from './record'
 import { fewestSuccesses, standardOf } from './standard'
 
+/** What a coach wants to sign. */
 export interface SignRequest {
   readonly pair: PairKey
   readonly level: string
@@ -27,6 +28,7 @@ export interface Signer {
   readonly withinScope: boolean
 }
 
+/** By which standard and on what evidence it may be signed, or the refusal and its sentence. */
 export type SignJudgement =
   | { readonly ok: true; readonly by: 'standard' | 'recheck'; readonly evidence: readonly string[] }
   | { readonly ok: false; readonly refusal: Refused }

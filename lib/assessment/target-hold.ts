@@ -11,7 +11,9 @@ export type TargetHold =
   | { readonly kind: 'recognised'; readonly recognition: RecognitionFact }
   | { readonly kind: 'approved'; readonly decision: DecisionFact; readonly waivesAge: boolean }
 
+/** The key of a level as a target. */
 export const levelTarget = (level: string): TargetKey => `level:${level}`
+/** The key of a board move as a target. */
 export const moveTarget = (move: { readonly family: Family; readonly to: string }): TargetKey =>
   `move:${move.family}:${move.to}`
 

@@ -21,6 +21,7 @@ export interface Above {
   readonly protections: readonly Protection[]
 }
 
+/** Until when a signature is valid, and what kept it so. */
 export interface Validity {
   /** The last day on which it is valid, inclusive. */
   readonly until: EpochDay

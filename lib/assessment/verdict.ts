@@ -1,7 +1,6 @@
 import type { AttachedCriterion, Pair } from '../curriculum/edition/curriculum'
 import type { Rating } from '../curriculum/model'
 import type { SeenAttempt } from './attempt'
-import { lowest } from './attempt'
 
 /** What an attempt is at a level: incomplete counts neither way. */
 export type Verdict = 'success' | 'failure' | 'incomplete'
@@ -10,10 +9,8 @@ export type Verdict = 'success' | 'failure' | 'incomplete'
 export const expectedAt = (attached: AttachedCriterion, level: number): Rating => attached.expects[level] ?? 0
 
 /** The lowest critical rating by anyone; undefined when nobody rated it. */
-export function criticalRating(attempt: SeenAttempt, criterion: string): Rating | undefined {
-  const ratings = attempt.critical.get(criterion)
-  return ratings && lowest(ratings.map(({ rating }) => rating))
-}
+export const criticalRating = (attempt: SeenAttempt, criterion: string): Rating | undefined =>
+  attempt.lowest.get(criterion)
 
 /** Points by which the explicit rating falls short; 0 when it does not, or when nobody rated it. */
 function shortfall(attempt: SeenAttempt, attached: AttachedCriterion, level: number): number {

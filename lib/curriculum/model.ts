@@ -36,8 +36,10 @@ export const phaseSets = {
   'fall-in': ['stance', 'flight', 'entry', 'under water'],
   drill: ['set-up', 'movement', 'finish'],
 } as const satisfies Record<string, readonly Phase[]>
+/** A kind of skill by its phases. */
 export type PhaseSet = keyof typeof phaseSets
 
+/** How the take-off is reached; it does not follow from a dive's number. */
 export type Approach = 'running' | 'standing' | 'armstand'
 
 /** A skill belongs to a dive family, or to the safety lead-ups that every family rests on. */
@@ -76,6 +78,7 @@ export interface Standard {
   readonly recheckWithinDays: number
 }
 
+/** A skill at one of the places where the programme teaches it. */
 export interface SkillPlace {
   readonly place: Place
   /** The lowest level that teaches the skill here. */
@@ -88,6 +91,7 @@ export interface SkillPlace {
   readonly standard: Partial<Standard>
 }
 
+/** A dive or a lead-up: a node of the tree, at its places. */
 export interface Skill {
   readonly key: string
   readonly title: string
@@ -116,6 +120,7 @@ export interface FacetMatcher {
   readonly halfTwists?: { readonly min?: number; readonly max?: number }
   readonly places?: readonly Place[]
 }
+/** How a criterion finds its pairs: by facets, or by listed skills. */
 export type AppliesTo =
   | { readonly by: 'facets'; readonly match: FacetMatcher }
   | { readonly by: 'skills'; readonly skills: readonly string[]; readonly places?: readonly Place[] }
@@ -136,6 +141,7 @@ export interface Criterion {
   readonly faults: readonly string[]
 }
 
+/** What mends a fault. */
 export interface Correction {
   readonly kind: 'cue' | 'drill' | 'conditioning'
   /** A cue is what the coach says out loud. */
@@ -144,6 +150,7 @@ export interface Correction {
   readonly drill: Holding | null
 }
 
+/** What is seen to go wrong in a phase, why, and what mends it; the most usual first. */
 export interface Fault {
   readonly key: string
   readonly phase: Phase

@@ -15,6 +15,7 @@ export const places = [
 
 export type Place = (typeof places)[number]
 
+/** What follows from a place. */
 export interface PlaceFacts {
   /** How the programme writes it on screen: a board is written by its height. */
   readonly label: string
@@ -32,6 +33,7 @@ const fact = (label: string, height: number | null, board: boolean, belt: boolea
   belt,
 })
 
+/** The facts of every place, by its key. */
 export const placeFacts: Readonly<Record<Place, PlaceFacts>> = {
   floor: fact('floor', null, false, false),
   trampoline: fact('trampoline', null, false, false),

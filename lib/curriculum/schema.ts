@@ -41,6 +41,7 @@ const approachSchema = oneOf('an approach', ['running', 'standing', 'armstand'])
 
 const certaintySchema = z.strictObject({ rate: probability, at: probability, over: whole('over', 1) })
 
+/** How much evidence a skill needs. */
 export const standardSchema = z.strictObject({
   successes: whole('successes', 1),
   of: whole('of', 1),
@@ -83,6 +84,7 @@ const diveNumberSchema = z.string().superRefine((number, context) => {
     context.addIssue({ code: 'custom', message: `write the dive as ${parsed.dive.canonical}` })
 })
 
+/** A dive or a lead-up with its places. */
 export const skillSchema = z
   .strictObject({
     key: keySchema,
@@ -104,6 +106,7 @@ const range = z.strictObject({ min: z.int().min(0).optional(), max: z.int().min(
 const some = <Item extends z.ZodType>(item: Item) =>
   z.array(item).min(1, { error: 'name at least one, or leave the field out' }).optional()
 
+/** Which pairs a criterion attaches to. */
 export const facetMatcherSchema = z.strictObject({
   families: some(skillFamilySchema),
   kinds: some(oneOf('a kind of skill', ['dive', 'lead-up'])),
@@ -134,6 +137,7 @@ const appliesToSchema = z.discriminatedUnion(
 
 const anchor = text('an anchor', 240)
 
+/** A criterion with its five anchors. */
 export const criterionSchema = z.strictObject({
   key: keySchema,
   phase: phaseSchema,
@@ -150,6 +154,7 @@ export const criterionSchema = z.strictObject({
   faults: z.array(keySchema),
 })
 
+/** A cue, a drill or conditioning. */
 export const correctionSchema = z
   .strictObject({
     kind: oneOf('a correction', ['cue', 'drill', 'conditioning']),
@@ -161,6 +166,7 @@ export const correctionSchema = z
     error: 'a drill names its skill and place; a cue or conditioning names none',
   })
 
+/** A fault with causes and corrections. */
 export const faultSchema = z.strictObject({
   key: keySchema,
   phase: phaseSchema,

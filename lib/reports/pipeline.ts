@@ -53,6 +53,7 @@ export interface Figure {
   readonly divers: readonly string[]
 }
 
+/** One row of either table: a club at a step, with its figures. */
 export interface PipelineRow {
   readonly club: string
   /** Level key held, 'none', or the target of a board move. */
@@ -60,7 +61,9 @@ export interface PipelineRow {
   readonly figures: readonly Figure[]
 }
 
+/** Figures of the table by level held. */
 export const levelFigures = ['divers', 'ready', 'near', 'held up', 'stood down'] as const
+/** Figures of the table by board move; every diver stands in exactly one. */
 export const moveFigures = ['not yet', 'near', 'ready', 'moved'] as const
 
 const listOf = (divers: readonly DiverOnPathway[], belongs: (diver: DiverOnPathway) => boolean): string[] =>

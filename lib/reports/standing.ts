@@ -12,6 +12,7 @@ import type { Curriculum } from '../curriculum/edition/curriculum'
 export const standings = ['ready', 'near', 'held up', 'on the way', 'stood down', 'held'] as const
 export type Standing = (typeof standings)[number]
 
+/** A standing with the finding that it is drawn from. */
 export interface TargetStanding {
   readonly standing: Standing
   readonly found: TargetFinding

@@ -79,6 +79,7 @@ export const observationSchema = z.strictObject({
     .nullable(),
 })
 
+/** One thing that the deck records. */
 export const itemSchema = z.discriminatedUnion('kind', [callSchema, attemptSchema, observationSchema])
 export type DeckItem = z.infer<typeof itemSchema>
 export type CallItem = z.infer<typeof callSchema>
@@ -96,6 +97,7 @@ export const batchSchema = z.strictObject({
     .min(1)
     .max(batchLimit.items, { error: `send at most ${batchLimit.items} items at once` }),
 })
+/** What the deck posts: at most 50 items, in the order in which they happened. */
 export type DeckBatch = { v: typeof deckVersion; sentAt: number; items: DeckItem[] }
 
 /** Why an item was refused. `malformed` and `field` say where; the rest is a rule. */
@@ -121,6 +123,7 @@ export const refusalCodes = [
 ] as const
 export type RefusalCode = (typeof refusalCodes)[number]
 
+/** What became of one item; `code`, `message` and `field` belong to a refusal. */
 export interface ItemAnswer {
   readonly id: string
   readonly result: 'accepted' | 'known' | 'refused'
@@ -133,6 +136,7 @@ export interface ItemAnswer {
 /** How a pair stands for a diver, as shown on the deck. */
 export type PairState = 'held' | 'to sign' | 'open' | 'closed'
 
+/** One (skill, place) as it stands for a diver. */
 export interface SnapshotPair {
   readonly pair: PairKey
   readonly state: PairState
@@ -140,6 +144,7 @@ export interface SnapshotPair {
   readonly because: string | null
 }
 
+/** One diver of the coach's clubs, as the deck shows her. */
 export interface SnapshotDiver {
   readonly id: string
   readonly club: string

@@ -7,5 +7,6 @@ export interface Refusal {
   readonly field?: string
 }
 
+/** A refusal; without `field` it is about the whole item. */
 export const refusal = (code: RefusalCode, message: string, field?: string): Refusal =>
   field === undefined ? { code, message } : { code, message, field }

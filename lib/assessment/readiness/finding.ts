@@ -110,6 +110,7 @@ export type Reason =
   // any leaf that names what the edition does not have (a draft's mistake; never met)
   | { readonly code: 'not in this edition'; readonly what: string }
 
+/** The answer to a requirement: a tree of the same shape, never a bare yes or no. */
 export interface Finding {
   readonly node: Requirement
   readonly status: Status

@@ -7,6 +7,7 @@ import type { Direction, Position } from './model'
  * others in USA Diving's reprint of the FINA tables (2006). B and D do not hold for the platform.
  */
 export type Tenths = number
+/** Heights of the springboards that the difficulty tables speak of, in metres. */
 export type SpringboardHeight = 1 | 3
 
 /** Most half somersaults and half twists that the tables know. */
@@ -91,6 +92,7 @@ interface ApproachCell {
   readonly from: number
   readonly high: Tenths
 }
+/** Component D, approach: integer tenths by height, direction and somersaults. */
 export const approach: Readonly<Record<SpringboardHeight, Readonly<Record<Direction, ApproachCell>>>> = {
   1: {
     forward: { low: 0, from: 8, high: 5 },

@@ -14,10 +14,12 @@ import type { Dive } from './model'
 import { countHalves, positionNames, writeHalves } from './name'
 import { type DiveError, type Refusal, refuse } from './refusal'
 
+/** The difficulty in integer tenths, or why the dive has none at that height. */
 export type Difficulty =
   | { readonly ok: true; readonly tenths: Tenths }
   | { readonly ok: false; readonly error: DiveError }
 
+/** Whether a dive can be done at a height, and if not why. */
 export type Validity = { readonly ok: true } | { readonly ok: false; readonly error: DiveError }
 
 const somersaulting = (dive: Dive): string => `${dive.direction} ${countHalves(dive.halfSomersaults, 'somersault')}`

@@ -21,8 +21,11 @@ export interface Dive {
   readonly position: Position
 }
 
+/** Which way the diver faces at take-off: out over the water, or in towards the board. */
 export type Facing = 'out' | 'in'
+/** Which way the body turns. */
 export type Sense = 'forwards' | 'backwards'
+/** What meets the water first. */
 export type EntryWay = 'head-first' | 'feet-first'
 
 /** What a dive number implies (domain: facets). */

@@ -1,6 +1,7 @@
 import { type Direction, type Dive, type Family, families, type Position, positions } from './model'
 import { type DiveError, type Refusal, refuse } from './refusal'
 
+/** The dive, or what is wrong with the text. */
 export type DiveResult = { readonly ok: true; readonly dive: Dive } | { readonly ok: false; readonly error: DiveError }
 
 /** Everything that the digits say, before the position letter. */

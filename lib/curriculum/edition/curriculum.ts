@@ -16,6 +16,7 @@ import type { Holding, Requirement } from '../requirement/model'
 /** `skill@place`, e.g. `101C@1m`: the key of a (skill, place) pair in maps and in the database. */
 export type PairKey = `${string}@${Place}`
 
+/** The key of a (skill, place) pair. */
 export const pairKey = (holding: Holding): PairKey => `${holding.skill}@${holding.place}`
 
 /** A criterion attached to a pair, with its expectation laid out by level. */

@@ -11,6 +11,7 @@ export interface EditionProblem {
   readonly message: string
 }
 
+/** The document with its canonical form and hash, or every problem with its place. */
 export type EditionReading =
   | {
       readonly ok: true

@@ -17,20 +17,25 @@ interface Node<Kind extends string> {
   readonly reason?: string
 }
 
+/** Every child. */
 export interface AllNode extends Node<'all'> {
   readonly of: readonly Requirement[]
 }
+/** One of the children. */
 export interface AnyNode extends Node<'any'> {
   readonly of: readonly Requirement[]
 }
+/** At least `n` of the children. */
 export interface AtLeastNode extends Node<'atLeast'> {
   readonly n: number
   readonly of: readonly Requirement[]
 }
+/** A signed skill at a place and level. */
 export interface SignOffLeaf extends Node<'signOff'>, Holding {
   /** Level at which it must be signed; absent: the lowest level that teaches the skill at that place. */
   readonly atLevel?: string
 }
+/** A rating reached often enough on one criterion, at any of the pairs. */
 export interface CriterionLeaf extends Node<'criterion'> {
   readonly criterion: string
   readonly at: readonly Holding[]
@@ -40,24 +45,30 @@ export interface CriterionLeaf extends Node<'criterion'> {
   readonly of: number
   readonly withinDays: number
 }
+/** An approved level. */
 export interface LevelLeaf extends Node<'level'> {
   readonly level: string
 }
+/** An approved board move. */
 export interface BoardMoveLeaf extends Node<'boardMove'> {
   readonly family: Family
   readonly to: Place
 }
+/** An age within bounds. */
 export interface AgeLeaf extends Node<'age'> {
   /** Whole years, inclusive. */
   readonly min?: number
   readonly max?: number
   readonly on: 'the date' | 'year-end'
 }
+/** Something that the club has. */
 export interface VenueLeaf extends Node<'venue'> {
   readonly feature: VenueFeature
 }
 
+/** What is looked up in a record. */
 export type Leaf = SignOffLeaf | CriterionLeaf | LevelLeaf | BoardMoveLeaf | AgeLeaf | VenueLeaf
+/** What combines others. */
 export type Branch = AllNode | AnyNode | AtLeastNode
 
 /** A condition of the curriculum as readonly data; there is no `not`. */

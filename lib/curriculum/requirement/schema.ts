@@ -9,9 +9,12 @@ export const keySchema = z.string({ error: 'a key is text' }).regex(/^[A-Za-z0-9
   error: 'a key is 1 to 80 letters, digits and hyphens, and begins and ends with a letter or digit',
 })
 
+/** A place key. */
 export const placeSchema = z.enum(places, { error: `a place is one of ${places.join(', ')}` })
+/** A dive family. */
 export const familySchema = z.enum(families, { error: `a dive family is one of ${families.join(', ')}` })
 
+/** A skill at a place, by their keys. */
 export const holdingSchema = z.strictObject({ skill: keySchema, place: placeSchema })
 
 const reason = z.string().trim().min(1, { error: 'a reason, when given, has words' }).max(300).optional()

@@ -7,7 +7,9 @@ import type { Requirement } from '../requirement/model'
 /** What can be reached in a curriculum: a (skill, place), a level, a board move. */
 export type TreeKey = PairKey | `level:${string}` | `move:${string}:${string}`
 
+/** The key of a level in the tree. */
 export const levelKey = (level: string): TreeKey => `level:${level}`
+/** The key of a board move in the tree. */
 export const moveKey = (move: { readonly family: string; readonly to: string }): TreeKey =>
   `move:${move.family}:${move.to}`
 

@@ -1,8 +1,8 @@
-import { type Status, statuses } from '@/lib/assessment/readiness/finding'
+import type { Status } from '@/lib/assessment/readiness/finding'
 import { BobMark } from '../arc/bob'
 import { StatusDrop } from './status-mark'
 
-const meaning: Record<Status, string> = {
+const meaning: Readonly<Record<Status, string>> = {
   met: 'met',
   lapsed: 'lapsed or in doubt',
   unproven: 'not shown yet',
@@ -13,7 +13,7 @@ const meaning: Record<Status, string> = {
 export function StatusLegend() {
   return (
     <ul className="legend">
-      {statuses.map((status) => (
+      {(Object.keys(meaning) as Status[]).map((status) => (
         <li key={status}>
           <StatusDrop status={status} /> {meaning[status]}
         </li>
