@@ -1,0 +1,112 @@
+import { useEffect, useState } from 'react'
+import type { AttemptItem, ObservationItem } from '@/lib/assessment/deck/contract'
+import type { RefusedItem } from '../queue/deck-queue'
+import { draftOf } from '../state/draft'
+import { makeMended, unkept } from '../state/items'
+import { phaseMarks } from '../state/phase-marks'
+import { writeRoute } from '../state/route'
+import { ContactButton } from './contact-button'
+import { useDeck } from './deck-context'
+import { Lost } from './lost'
+import { MoreScreen } from './more-screen'
+import { RateTop } from './rate-top'
+import { RatingPanel } from './rating-panel'
+import { UnwatchedDialog } from './unwatched-dialog'
+import { useDraft } from './use-draft'
+import { sayUnkept } from './use-keep'
+import { type Observed, useObserved } from './use-observed'
+import { go } from './use-route'
+
+/** The attempt that an observation is of: refused with it, waiting, or seen before. */
+function useAttempt(observation: ObservationItem | undefined): AttemptItem | undefined {
+  const { waiting, state } = useDeck()
+  const items = [
+    ...waiting.refused.map(({ item }) => item),
+    ...waiting.unsent,
+    ...state.seen.map(({ attempt }) => attempt),
+  ]
+  return items.find((item): item is AttemptItem => item.kind === 'attempt' && item.id === observation?.attempt)
+}
+
+/** A refused observation opened to be changed and sent again. */
+export function MendScreen({ id, more }: { id: string; more: boolean }) {
+  const { waiting } = useDeck()
+  const entry = waiting.refused.find(({ item }) => item.id === id)
+  const observation = entry?.item.kind === 'observation' ? entry.item : undefined
+  const attempt = useAttempt(observation)
+  const observedOf = useObserved()
+  const observed = attempt ? observedOf(attempt) : null
+  if (!entry || !observation || !observed) return <Lost>Nothing here needs mending any more.</Lost>
+  return <Mend refused={entry} observation={observation} observed={observed} more={more} />
+}
+
+interface MendProps {
+  readonly refused: RefusedItem
+  readonly observation: ObservationItem
+  readonly observed: Observed
+  readonly more: boolean
+}
+
+function Mend({ refused: { answer }, observation, observed: { pair, name, sheet, applies }, more }: MendProps) {
+  const { queue, dispatch, stamp } = useDeck()
+  const { id } = observation
+  const open = useDraft(id, sheet)
+  const [rest, setRest] = useState(observation.restAsExpected)
+  const [problem, setProblem] = useState<string | null>(null)
+  const [asking, setAsking] = useState(false)
+  // biome-ignore lint/correctness/useExhaustiveDependencies: opened once, then the draft is the coach's
+  useEffect(() => dispatch({ type: 'open', key: id, draft: draftOf(observation, applies) }), [id])
+  if (more) return <MoreScreen open={open} back={{ at: 'mend', item: id }} problem={problem} />
+
+  const found = unkept(open.draft, sheet, rest)
+  const send = async (): Promise<void> => {
+    const mended = makeMended(observation, open.draft, rest, answer.code === 'same id, other content', stamp())
+    await queue.mend(id, mended)
+    dispatch({ type: 'mended', key: id, item: mended })
+    go({ at: 'unsent' })
+  }
+  const tryToSend = () => {
+    const said = found ? sayUnkept(found) : null
+    setProblem(said)
+    if (found && found.toRate.length > 0) setAsking(true)
+    else if (said && !found?.nothing) go({ at: 'mend more', item: id })
+    else if (!said) void send()
+  }
+  return (
+    <>
+      <RateTop name={name} pair={pair} back={{ to: { at: 'unsent' }, label: 'Back to unsent' }} word="to mend" />
+      <RatingPanel
+        open={open}
+        title={`${pair.skill.title}, to mend`}
+        marks={phaseMarks(sheet, open.draft.ratings, rest)}
+        justKept={false}
+        more={writeRoute({ at: 'mend more', item: id })}
+        notice={
+          <>
+            <p className="deck-notice" role="status">
+              {problem ?? answer.message}
+            </p>
+            <label className="deck-check">
+              <input type="checkbox" checked={rest} onChange={(event) => setRest(event.target.checked)} />
+              Rest as expected
+            </label>
+          </>
+        }
+      >
+        <ContactButton />
+        <button type="button" className="button button-go deck-keep" onClick={tryToSend}>
+          Send again
+        </button>
+      </RatingPanel>
+      <UnwatchedDialog
+        rows={asking ? (found?.toRate ?? []) : []}
+        onClose={() => setAsking(false)}
+        onNotWatched={() => {
+          setAsking(false)
+          for (const { criterion } of found?.toRate ?? []) open.act({ type: 'not seen', criterion: criterion.key })
+          void send()
+        }}
+      />
+    </>
+  )
+}

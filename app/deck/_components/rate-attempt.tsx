@@ -1,0 +1,63 @@
+import { phaseMarks } from '../state/phase-marks'
+import { writeRoute } from '../state/route'
+import { ContactButton } from './contact-button'
+import { useDeck } from './deck-context'
+import { NextDiver } from './next-diver'
+import { RateTop } from './rate-top'
+import { RatingPanel } from './rating-panel'
+import { SendingNotice } from './sending-notice'
+import { UnwatchedDialog } from './unwatched-dialog'
+import type { OpenDraft } from './use-draft'
+import type { Keeping } from './use-keep'
+import type { Subject } from './use-subject'
+
+interface RateAttemptProps {
+  readonly subject: Subject
+  readonly open: OpenDraft
+  readonly keeping: Keeping
+}
+
+/** One attempt being rated. Until its first mark the rule still shows the one kept before it. */
+export function RateAttempt({ subject, open, keeping }: RateAttemptProps) {
+  const { state } = useDeck()
+  const { diver, pair, slot, call } = subject
+  const keptId = state.justKept[slot]
+  const kept = state.seen.find(({ observation }) => observation.id === keptId)?.observation
+  const shown = kept ?? { ratings: open.draft.ratings, restAsExpected: false }
+  return (
+    <>
+      <RateTop
+        name={diver.shortName}
+        pair={pair}
+        back={{ to: { at: 'diver', diver: diver.id }, label: `Back to ${diver.shortName}` }}
+        call={call}
+        word="just watching"
+      />
+      <RatingPanel
+        open={open}
+        title={`${pair.skill.title}, ${kept ? 'the attempt just kept' : 'this attempt'}`}
+        marks={phaseMarks(open.sheet, shown.ratings, shown.restAsExpected)}
+        justKept={kept !== undefined}
+        more={writeRoute({ at: 'more', diver: diver.id, pair: pair.key })}
+        notice={
+          <>
+            <SendingNotice />
+            <p className="deck-said" role="status">
+              {keeping.problem ?? (kept ? 'Kept. The next attempt begins with its first mark.' : '')}
+            </p>
+            {kept && !call ? <NextDiver subject={subject} /> : null}
+          </>
+        }
+      >
+        <ContactButton />
+        <button type="button" className="button deck-keep" onClick={() => keeping.keep(false)}>
+          Keep
+        </button>
+        <button type="button" className="button button-go deck-keep" onClick={() => keeping.keep(true)}>
+          Rest as expected · keep
+        </button>
+      </RatingPanel>
+      <UnwatchedDialog rows={keeping.asks} onClose={keeping.rateThem} onNotWatched={keeping.keepUnwatched} />
+    </>
+  )
+}

@@ -1,0 +1,61 @@
+import type { ReactNode } from 'react'
+import type { PhaseView } from '@/app/_components/domain/arc/phase-view'
+import { CriterionRow } from './criterion-row'
+import { CriticalDock } from './critical-dock'
+import { FaultStrip } from './fault-strip'
+import { PhaseRule } from './phase-rule'
+import { SayLine } from './say-line'
+import type { OpenDraft } from './use-draft'
+import { useRatingKeys } from './use-rating-keys'
+
+interface RatingPanelProps {
+  readonly open: OpenDraft
+  readonly title: string
+  readonly marks: readonly PhaseView[]
+  /** The bobs have just been kept: they drop. */
+  readonly justKept: boolean
+  /** Leads to the note and the video. */
+  readonly more: string
+  readonly notice?: ReactNode
+  /** The bar at the bottom. */
+  readonly children: ReactNode
+}
+
+/** One attempt, phase by phase: the rule, the open phase, the critical criterion next to the thumb, the bar. */
+export function RatingPanel({ open, title, marks, justKept, more, notice, children }: RatingPanelProps) {
+  const { sheet, draft, act, phase } = open
+  const here = sheet.phases.find((entry) => entry.phase === phase)
+  useRatingKeys(open)
+  return (
+    <main id="main" className="deck-rating">
+      <PhaseRule open={open} title={title} marks={marks} justKept={justKept} />
+      <div className="deck-phase">
+        <div className="deck-phase-head">
+          <h2 className="text-18">{marks.find((mark) => mark.phase === phase)?.label}</h2>
+          <a className="deck-more" href={more}>
+            Note, video
+          </a>
+          <button
+            type="button"
+            className="button"
+            disabled={draft.before.length === 0}
+            onClick={() => act({ type: 'undo' })}
+          >
+            Undo
+          </button>
+        </div>
+        {notice}
+        {here && here.faults.length > 0 ? <FaultStrip faults={here.faults} draft={draft} act={act} /> : null}
+        {here?.rows.map((row) => (
+          <CriterionRow key={row.criterion.key} row={row} open={open} />
+        ))}
+        {here?.rows.length === 0 ? (
+          <p className="deck-sub py-2">Nothing else to rate here{here.critical.length > 0 ? ' than below' : ''}.</p>
+        ) : null}
+        <SayLine sheet={sheet} draft={draft} />
+      </div>
+      {sheet.critical.length > 0 ? <CriticalDock open={open} /> : null}
+      <footer className="deck-bar">{children}</footer>
+    </main>
+  )
+}

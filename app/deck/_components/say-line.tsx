@@ -1,0 +1,22 @@
+import type { Draft } from '../state/draft'
+import { lineToSay } from '../state/line-to-say'
+import type { RatingSheet } from '../state/rating-sheet'
+
+/** What the coach can say to the diver now. Its room is there before it has words. */
+export function SayLine({ sheet, draft }: { sheet: RatingSheet; draft: Draft }) {
+  const { keep, change } = lineToSay(sheet, draft)
+  return (
+    <section aria-label="Line to say" className="deck-say">
+      {keep ? (
+        <p>
+          <span className="text-soft">Keep:</span> {keep}
+        </p>
+      ) : null}
+      {change ? (
+        <p>
+          <span className="text-soft">Say:</span> <b>{change}</b>
+        </p>
+      ) : null}
+    </section>
+  )
+}

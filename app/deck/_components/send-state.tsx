@@ -1,0 +1,24 @@
+import type { QueueState } from '../queue/deck-queue'
+import { writeRoute } from '../state/route'
+import { useDeck } from './deck-context'
+import { useOnline } from './use-online'
+
+function connection({ sending }: QueueState, online: boolean): string {
+  if (sending === 'signed out') return 'signed out'
+  if (!online || sending === 'waiting') return 'no connection'
+  return sending === 'sending' ? 'sending' : 'connected'
+}
+
+/** Connection and what is unsent, always in sight; leads to the list. */
+export function SendState() {
+  const { waiting } = useDeck()
+  const line = connection(waiting, useOnline())
+  const [unsent, refused] = [waiting.unsent.length, waiting.refused.length]
+  const trouble = refused > 0 || line === 'signed out' || line === 'no connection'
+  return (
+    <a className={trouble ? 'deck-send deck-send-trouble' : 'deck-send'} href={writeRoute({ at: 'unsent' })}>
+      <span>{line}</span>
+      <strong>{refused > 0 ? `${refused} to mend` : unsent > 0 ? `${unsent} unsent` : 'all sent'}</strong>
+    </a>
+  )
+}

@@ -1,0 +1,65 @@
+import { writeRoute } from '../state/route'
+import { useDeck } from './deck-context'
+import { DiverLine } from './diver-line'
+import { SendingNotice } from './sending-notice'
+import { Top } from './top'
+
+/** Where the deck opens: a squad, and its divers. */
+export function SquadsScreen() {
+  const { roster, state, dispatch, reload, problem, loading } = useDeck()
+  const { squads, clubs, divers } = roster.snapshot
+  const chosen = squads.find(({ id }) => id === state.squad) ?? squads[0]
+  const members = chosen ? chosen.divers.flatMap((id) => roster.divers.get(id) ?? []) : divers
+  const clubName = (id: string) => (clubs.length > 1 ? clubs.find((club) => club.id === id)?.name : undefined)
+  return (
+    <>
+      <Top back={null}>
+        <h1 className="text-18">Deck</h1>
+        <p className="deck-sub">{roster.snapshot.coach.name}</p>
+      </Top>
+      <main id="main" className="deck-page">
+        <SendingNotice />
+        {squads.length > 1 ? (
+          <nav aria-label="Squads" className="deck-squads">
+            {squads.map(({ id, name, club }) => (
+              <button
+                key={id}
+                type="button"
+                className="deck-squad"
+                aria-pressed={id === chosen?.id}
+                onClick={() => dispatch({ type: 'squad', squad: id })}
+              >
+                {name}
+                {clubName(club) ? <small>{clubName(club)}</small> : null}
+              </button>
+            ))}
+          </nav>
+        ) : null}
+        <h2 className="deck-head">{chosen?.name ?? 'Divers'}</h2>
+        {members.length > 0 ? (
+          <ul className="deck-list">
+            {members.map((diver) => (
+              <DiverLine key={diver.id} diver={diver} />
+            ))}
+          </ul>
+        ) : (
+          <p className="py-3 text-soft">Nobody is in this squad yet. Its head coach adds divers at the desk.</p>
+        )}
+        <p className="deck-pair">
+          <a className="button" href={writeRoute({ at: 'seen' })}>
+            What you saw lately
+          </a>
+          <button type="button" className="button" disabled={loading} onClick={reload}>
+            {loading ? 'Loading…' : 'Load again'}
+          </button>
+        </p>
+        {problem ? <p role="alert">{problem} What is shown here is from before.</p> : null}
+        <p className="deck-pair text-13">
+          <a className="deck-exit" href="/desk/divers">
+            To the desk
+          </a>
+        </p>
+      </main>
+    </>
+  )
+}

@@ -1,0 +1,15 @@
+import { useSyncExternalStore } from 'react'
+import { type Route, readRoute, writeRoute } from '../state/route'
+
+function onHash(listener: () => void): () => void {
+  window.addEventListener('hashchange', listener)
+  return () => window.removeEventListener('hashchange', listener)
+}
+
+/** Where the deck is, from the address: the phone's back button leads back. */
+export const useRoute = (): Route => readRoute(useSyncExternalStore(onHash, () => window.location.hash))
+
+/** Goes to a route and leaves the present one behind it. */
+export const go = (route: Route): void => {
+  window.location.hash = writeRoute(route)
+}
