@@ -1,0 +1,114 @@
+import fs from 'node:fs'
+import pg from 'pg'
+import type { Demo } from './support/demo'
+import { signInAs } from './support/people'
+import { expect, test } from './support/test'
+
+/** What is open without a sign-in, and nothing else: a fifth fails here. */
+const open = ['/account/sign-in', '/api/health', '/deck', '/icon.svg']
+/** Parts of the framework that hold no data of ours. */
+const framework = ['/_not-found', '/_global-error']
+
+/** Every page and endpoint of the build that is being served. */
+function listRoutes(): string[] {
+  const files = ['.next', '.next-test']
+    .map((folder) => `${folder}/app-path-routes-manifest.json`)
+    .filter((file) => fs.existsSync(file))
+  const [newest] = files.sort((a, b) => fs.statSync(b).mtimeMs - fs.statSync(a).mtimeMs)
+  if (!newest) throw new Error('no build manifest was found')
+  const routes = Object.values(JSON.parse(fs.readFileSync(newest, 'utf8')) as Record<string, string>)
+  return [...new Set(routes)].filter((route) => !framework.includes(route)).sort()
+}
+
+async function query<Row extends pg.QueryResultRow>(demo: Demo, sql: string): Promise<Row[]> {
+  const client = new pg.Client({ connectionString: demo.database.owner })
+  await client.connect()
+  try {
+    return (await client.query<Row>(sql)).rows
+  } finally {
+    await client.end()
+  }
+}
+
+interface Club {
+  readonly club: string
+  readonly diver: string
+  readonly head: string
+}
+
+/** Two clubs, a diver who is in each today, and a head coach who coaches there and nowhere else. */
+async function listClubs(demo: Demo): Promise<Club[]> {
+  return query<Club>(
+    demo,
+    `SELECT c."id" AS club, min(d."diverId"::text) AS diver, min(a."email") AS head
+     FROM "Club" c JOIN "DiverMembership" d ON d."clubId" = c."id" AND d."to" IS NULL
+     JOIN "Membership" m ON m."clubId" = c."id" AND m."role" = 'head' AND m."to" IS NULL
+     JOIN "Account" a ON a."id" = m."accountId"
+     WHERE (SELECT count(*) FROM "Membership" o WHERE o."accountId" = m."accountId" AND o."to" IS NULL) = 1
+     GROUP BY c."id" ORDER BY c."name"`,
+  )
+}
+
+const filled = (route: string, diver: string): string =>
+  route
+    .replace('[diver]', diver)
+    .replace('[target]', encodeURIComponent('level:soundings'))
+    .replace('[pair]', encodeURIComponent('101C@1m'))
+
+test.use({ expectedErrors: [/404|401/] })
+
+test('nothing but the four open addresses answers without a sign-in', async ({ request, demo }) => {
+  const [club] = await listClubs(demo)
+  const routes = listRoutes()
+  expect(routes.length).toBeGreaterThan(8)
+  const answering: string[] = []
+  for (const route of routes) {
+    const answer = await request.get(filled(route, club?.diver ?? ''), { maxRedirects: 0 })
+    const location = answer.headers().location ?? ''
+    const gated =
+      answer.status() === 401 ||
+      answer.status() === 405 ||
+      (answer.status() === 307 && location.startsWith('/account/sign-in'))
+    if (!gated) answering.push(route)
+  }
+  expect(answering.sort()).toEqual([...open].sort())
+  const posted = await request.post('/api/deck/sync', { data: { v: 1, sentAt: 0, items: [{}] } })
+  expect(posted.status()).toBe(401)
+})
+
+test("another club's diver does not exist on any address, and her own club gets in", async ({ browser, demo }) => {
+  const clubs = await listClubs(demo)
+  expect(clubs).toHaveLength(2)
+  const about = listRoutes().filter((route) => route.includes('[diver]'))
+  expect(about.length).toBeGreaterThan(2)
+  for (const { club, head } of clubs) {
+    const context = await browser.newContext({ baseURL: demo.url })
+    const page = await context.newPage()
+    await signInAs(page, demo, head)
+    for (const other of clubs) {
+      for (const route of about) {
+        const answer = await context.request.get(filled(route, other.diver))
+        expect(`${route} ${answer.status()}`).toBe(`${route} ${other.club === club ? 200 : 404}`)
+      }
+    }
+    for (const route of ['/region', '/region/list?club=x&step=none&figure=divers'])
+      expect((await context.request.get(route)).status()).toBe(404)
+    const snapshot = await (await context.request.get('/api/deck/snapshot')).text()
+    for (const other of clubs) expect(snapshot.includes(other.diver)).toBe(other.club === club)
+    await context.close()
+  }
+})
+
+test('a session that was ended is worth nothing, wherever its token is', async ({ browser, demo }) => {
+  const [club] = await listClubs(demo)
+  const context = await browser.newContext({ baseURL: demo.url })
+  const page = await context.newPage()
+  await signInAs(page, demo, club?.head ?? '')
+  const stolen = await context.storageState()
+  await page.getByRole('button', { name: 'Sign out' }).click()
+  await page.waitForURL('**/account/sign-in')
+  const thief = await browser.newContext({ baseURL: demo.url, storageState: stolen })
+  expect((await thief.request.get('/api/deck/snapshot')).status()).toBe(401)
+  await thief.close()
+  await context.close()
+})
