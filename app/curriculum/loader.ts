@@ -1,6 +1,6 @@
 import { scopeOf } from '@/lib/access/scope'
 import { requireActor } from '@/lib/access/session'
-import { sayRequirement } from '@/lib/assessment/readiness/say-requirement'
+import { type Asked, sayRequirement } from '@/lib/assessment/readiness/say-requirement'
 import { dayIn } from '@/lib/assessment/time'
 import type { Curriculum } from '@/lib/curriculum/edition/curriculum'
 import { placeFacts, places } from '@/lib/curriculum/place'
@@ -9,7 +9,7 @@ import { systemClock } from '@/lib/platform/clock'
 
 export interface CurriculumPage {
   readonly title: string
-  readonly steps: readonly { readonly title: string; readonly summary: string; readonly asks: string }[]
+  readonly steps: readonly { readonly title: string; readonly summary: string; readonly asks: Asked }[]
   readonly places: readonly {
     readonly label: string
     readonly skills: readonly {

@@ -4,6 +4,7 @@ import { PageFrame } from '@/app/_components/frame/page-frame'
 import { LogRow, PageHead, Section } from '@/app/_components/ui/sheet'
 import { signOutAction } from '@/app/account/actions'
 import { loadFrame } from '@/app/loader'
+import { AskedList } from './_components/asked-list'
 import { loadCurriculum } from './loader'
 
 export const metadata: Metadata = { title: 'Curriculum' }
@@ -20,7 +21,7 @@ export default async function CurriculumPage() {
         {page.steps.map((step) => (
           <LogRow key={step.title} margin={step.title}>
             {step.summary ? <p className="measure">{step.summary}</p> : null}
-            <p className="measure text-soft">{step.asks}</p>
+            <AskedList asked={step.asks} />
           </LogRow>
         ))}
       </Section>

@@ -1,5 +1,5 @@
 import { notFound } from 'next/navigation'
-import { sayRequirement } from '@/lib/assessment/readiness/say-requirement'
+import { type Asked, sayRequirement } from '@/lib/assessment/readiness/say-requirement'
 import { pairName } from '@/lib/assessment/readiness/wording'
 import { difficultyTenths, formatTenths } from '@/lib/curriculum/dives/difficulty'
 import { parseDive } from '@/lib/curriculum/dives/parse'
@@ -30,7 +30,7 @@ export interface SkillPage {
   readonly summary: string
   readonly difficulty: string | null
   readonly signer: string
-  readonly restsOn: string | null
+  readonly restsOn: Asked | null
   readonly phases: readonly {
     readonly phase: string
     readonly criteria: readonly CriterionView[]

@@ -5,6 +5,7 @@ import { Fold } from '@/app/_components/ui/fold'
 import { LogRow, PageHead, Section } from '@/app/_components/ui/sheet'
 import { signOutAction } from '@/app/account/actions'
 import { loadFrame } from '@/app/loader'
+import { AskedList } from '../_components/asked-list'
 import { type CriterionView, type FaultView, loadSkill } from './loader'
 
 export const metadata: Metadata = { title: 'Skill' }
@@ -58,9 +59,15 @@ export default async function SkillPage({ params }: SkillPageProps) {
           {page.difficulty ? `Difficulty ${page.difficulty} · ` : ''}
           {page.signer}
         </p>
-        {page.restsOn ? <p>Rests on: {page.restsOn}</p> : null}
       </PageHead>
       <Caution about="dive" />
+      {page.restsOn ? (
+        <Section title="Rests on">
+          <LogRow>
+            <AskedList asked={page.restsOn} />
+          </LogRow>
+        </Section>
+      ) : null}
       {page.phases.map(({ phase, criteria, faults }) => (
         <Section key={phase} title={phase.charAt(0).toUpperCase() + phase.slice(1)}>
           {criteria.map((criterion) => (

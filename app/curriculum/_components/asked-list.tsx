@@ -1,0 +1,26 @@
+interface AskedNode {
+  readonly sentence: string
+  readonly why: string | null
+  readonly of: readonly AskedNode[]
+}
+
+/** What a requirement asks, as it is written: one sentence a node, the author's reason beside it. */
+export function AskedList({ asked }: { asked: AskedNode }) {
+  return (
+    <div className="measure">
+      <p>
+        {asked.sentence}
+        {asked.why ? <span className="text-soft"> {asked.why}</span> : null}
+      </p>
+      {asked.of.length > 0 ? (
+        <ul className="ml-5 list-disc marker:text-edge">
+          {asked.of.map((part) => (
+            <li key={part.sentence} className="py-0.5">
+              <AskedList asked={part} />
+            </li>
+          ))}
+        </ul>
+      ) : null}
+    </div>
+  )
+}
