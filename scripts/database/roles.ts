@@ -4,7 +4,12 @@ import pg from 'pg'
 
 export async function withClient<T>(url: string, work: (client: pg.Client) => Promise<T>): Promise<T> {
   const client = new pg.Client({ connectionString: url })
-  await client.connect()
+  await client.connect().catch((error: unknown) => {
+    const { username, host, pathname } = new URL(url)
+    throw new Error(
+      `${username}@${host}${pathname} cannot be reached: ${error instanceof Error ? error.message : error}.`,
+    )
+  })
   try {
     return await work(client)
   } finally {
@@ -80,16 +85,23 @@ export const closeToOthers = (ownerUrl: string): Promise<void> =>
 /** Throws Error when the application would serve with rights that row-level security does not hold. */
 export async function requirePowerless(appUrl: string): Promise<void> {
   const [rights] = await withClient(appUrl, (client) =>
-    client.query<{ role: string; unbound: boolean; owns: boolean; member: boolean; sees: boolean }>(`
+    client.query<{ role: string; unbound: boolean; owns: boolean; member: boolean; changes: boolean }>(`
       SELECT current_user AS role, rolsuper OR rolbypassrls OR rolcreaterole AS unbound,
         EXISTS (SELECT FROM pg_class WHERE relnamespace = 'public'::regnamespace AND pg_has_role(current_user, relowner, 'MEMBER')) AS owns,
         pg_has_role(current_user, 'app_user', 'USAGE') AS member,
-        has_table_privilege('"Ledger"', 'UPDATE, DELETE, TRUNCATE') AS sees
+        has_table_privilege('"Ledger"', 'UPDATE, DELETE, TRUNCATE') AS changes
       FROM pg_roles WHERE rolname = current_user`),
-  ).then((result) => result.rows)
+  ).then(
+    (result) => result.rows,
+    (error: Error) => {
+      throw new Error(
+        `${error.message} If "app_user" has a password of its own there, give its address as DATABASE_APP_URL.`,
+      )
+    },
+  )
   if (!rights) throw new Error('The role of DATABASE_APP_URL could not be looked up.')
-  const { role, unbound, owns, member, sees } = rights
-  if (unbound || owns || sees)
+  const { role, unbound, owns, member, changes } = rights
+  if (unbound || owns || changes)
     throw new Error(
       `Plumbline does not serve as "${role}": it ${unbound ? 'is not bound by row-level security' : owns ? 'owns tables' : 'may change the ledger'}. Give the address of a role without rights of its own as DATABASE_APP_URL.`,
     )

@@ -14,7 +14,7 @@ export const say = (text) => process.stderr.write(`${(performance.now() / 1000).
 export const secondsSince = (since) => ((performance.now() - since) / 1000).toFixed(1)
 
 /**
- * Names the work, says every ten seconds that it goes on, and how long it took.
+ * Names the work, says every twenty seconds that it goes on, and how long it took.
  * @template T
  * @param {string} name
  * @param {() => Promise<T>} work
@@ -28,7 +28,7 @@ export async function step(name, work) {
   }
   if (patienceMs === 0) announce()
   else setTimeout(announce, patienceMs).unref()
-  const reminder = setInterval(announce, 10_000)
+  const reminder = setInterval(announce, 20_000)
   try {
     const result = await work()
     if (performance.now() - began >= patienceMs) say(`${name}: done in ${secondsSince(began)} s`)
