@@ -1,5 +1,5 @@
 import type { SnapshotDiver } from '@/lib/assessment/deck/contract'
-import { writeRoute } from '../state/route'
+import { writeRoute } from '../state/address'
 import { useDeck } from './deck-context'
 
 /** A diver in a list: her name and what she works towards. */

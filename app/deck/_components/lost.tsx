@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react'
-import { writeRoute } from '../state/route'
+import { writeRoute } from '../state/address'
 import { Top } from './top'
 
 /** An address that leads nowhere any more. */

@@ -1,5 +1,5 @@
 import { phaseMarks } from '../state/phase-marks'
-import { writeRoute } from '../state/route'
+import { writeRoute } from '../state/address'
 import { ContactButton } from './contact-button'
 import { useDeck } from './deck-context'
 import { NextDiver } from './next-diver'

@@ -4,7 +4,7 @@ import type { SnapshotCall } from '@/lib/assessment/deck/contract'
 import type { Pair } from '@/lib/curriculum/edition/curriculum'
 import { placeFacts } from '@/lib/curriculum/place'
 import { nextNumber } from '../state/deck-state'
-import type { Route } from '../state/route'
+import type { Route } from '../state/address'
 import { Top } from './top'
 
 interface RateTopProps {

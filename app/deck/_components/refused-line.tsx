@@ -1,7 +1,7 @@
 import { useState } from 'react'
 import { Dialog } from '@/app/_components/ui/dialog'
 import type { RefusedItem } from '../queue/deck-queue'
-import { writeRoute } from '../state/route'
+import { writeRoute } from '../state/address'
 import { useDeck } from './deck-context'
 import { newId } from './device'
 import { useItemName } from './use-item-name'

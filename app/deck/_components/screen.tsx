@@ -13,7 +13,9 @@ export function Screen() {
   const route = useRoute()
   const place = 'diver' in route ? `${route.at} ${route.diver}` : route.at
   // biome-ignore lint/correctness/useExhaustiveDependencies: another place begins at its top
-  useEffect(() => window.scrollTo(0, 0), [place])
+  useEffect(() => {
+    window.scrollTo(0, 0)
+  }, [place])
   switch (route.at) {
     case 'squads':
       return <SquadsScreen />

@@ -1,5 +1,5 @@
 import type { QueueState } from '../queue/deck-queue'
-import { writeRoute } from '../state/route'
+import { writeRoute } from '../state/address'
 import { useDeck } from './deck-context'
 import { useOnline } from './use-online'
 

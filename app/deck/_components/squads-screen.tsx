@@ -1,4 +1,4 @@
-import { writeRoute } from '../state/route'
+import { writeRoute } from '../state/address'
 import { useDeck } from './deck-context'
 import { DiverLine } from './diver-line'
 import { SendingNotice } from './sending-notice'

@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react'
-import type { Route } from '../state/route'
-import { writeRoute } from '../state/route'
+import type { Route } from '../state/address'
+import { writeRoute } from '../state/address'
 import { SendState } from './send-state'
 
 interface TopProps {

@@ -1,4 +1,4 @@
-import { writeRoute } from '../state/route'
+import { writeRoute } from '../state/address'
 import { useDeck } from './deck-context'
 import { RefusedLine } from './refused-line'
 import { SendingNotice } from './sending-notice'

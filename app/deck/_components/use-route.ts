@@ -1,5 +1,5 @@
 import { useSyncExternalStore } from 'react'
-import { type Route, readRoute, writeRoute } from '../state/route'
+import { type Route, readRoute, writeRoute } from '../state/address'
 
 function onHash(listener: () => void): () => void {
   window.addEventListener('hashchange', listener)
