@@ -1,3 +1,4 @@
+import { fileURLToPath } from 'node:url'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { branchFinding, rank } from '@/lib/assessment/readiness/branch'
@@ -9,15 +10,18 @@ import type { AttemptFact, DiverRecord } from '@/lib/assessment/record'
 import { standardOf } from '@/lib/assessment/standard'
 import { standingShortfalls } from '@/lib/assessment/standing'
 import type { Curriculum } from '@/lib/curriculum/edition/curriculum'
+import { indexEdition } from '@/lib/curriculum/edition/index-edition'
 import type { Rating } from '@/lib/curriculum/model'
 import type { Branch, Requirement } from '@/lib/curriculum/requirement/model'
 import { listOfKind } from '@/lib/curriculum/requirement/references'
 import { listTargets } from '@/lib/curriculum/tree/target'
-import { allRated, anAttempt, endOf } from '@/seed/builders/record'
+import { allRated, anAttempt, aRecord, endOf } from '@/seed/builders/record'
+import { readCurriculum } from '@/seed/read-curriculum'
 import { historyOver } from '../support/histories'
 import { anyEdition } from '../support/law-editions'
+import { lifeUnder } from '../support/lives'
 import { lawRuns } from '../support/long'
-import { today } from '../support/small-coast'
+import { curriculumOf, today } from '../support/small-coast'
 
 // The laws of findings, by dominance, over random histories with sign-offs, recognitions, doubts, lapses, moves,
 // revocations and several coaches. `PLUMBLINE_LONG=1` runs them ten times as long.
@@ -57,13 +61,25 @@ function brokenBy(curriculum: Curriculum, worse: DiverRecord, better: DiverRecor
   return `${context}: ${JSON.stringify(asked[index % asked.length])} from ${low[index]} to ${high[index]}`
 }
 
+// Two in three are facts in any order, one is what the rules would have let coaches write.
 const subject = anyEdition.chain((curriculum) =>
-  fc.record({ curriculum: fc.constant(curriculum), record: historyOver(curriculum) }),
+  fc.record({
+    curriculum: fc.constant(curriculum),
+    record: fc.oneof({ weight: 2, arbitrary: historyOver(curriculum) }, lifeUnder(curriculum)),
+  }),
 )
 
+const { document } = readCurriculum(fileURLToPath(new URL('../../seed/curriculum', import.meta.url)))
+const demo = document && indexEdition(document, 'd'.repeat(64))
+/** The demo's curriculum, over few of its pairs and over all. */
+const demoSubject = fc.record({
+  curriculum: fc.constant(demo ?? curriculumOf()),
+  record: demo ? fc.oneof(historyOver(demo, 40), lifeUnder(demo)) : fc.constant(aRecord()),
+})
+
 /** One more attempt, received just now and dived at any time before, rated the same everywhere. */
-const oneMore = (all: Rating) =>
-  subject.chain(({ curriculum, record }) =>
+const oneMore = (all: Rating, of = subject) =>
+  of.chain(({ curriculum, record }) =>
     fc
       .record({
         pair: fc.constantFrom(...curriculum.pairs.values()),
@@ -80,17 +96,18 @@ const oneMore = (all: Rating) =>
   )
 
 /** The history with one explicit rating raised, and as it was. */
-const oneRaised = subject.chain(({ curriculum, record }) => {
-  const rated = record.attempts.flatMap((attempt, a) =>
-    attempt.observations.flatMap((seen, o) => Object.keys(seen.ratings).map((key) => ({ a, o, key }))),
-  )
-  if (rated.length === 0) return fc.constant({ curriculum, record, raised: record })
-  return fc.tuple(fc.constantFrom(...rated), fc.integer({ min: 1, max: 4 })).map(([where, by]) => ({
-    curriculum,
-    record,
-    raised: { ...record, attempts: record.attempts.map((one, a) => (a === where.a ? raise(one, where, by) : one)) },
-  }))
-})
+const oneRaised = (of = subject) =>
+  of.chain(({ curriculum, record }) => {
+    const rated = record.attempts.flatMap((attempt, a) =>
+      attempt.observations.flatMap((seen, o) => Object.keys(seen.ratings).map((key) => ({ a, o, key }))),
+    )
+    if (rated.length === 0) return fc.constant({ curriculum, record, raised: record })
+    return fc.tuple(fc.constantFrom(...rated), fc.integer({ min: 1, max: 4 })).map(([where, by]) => ({
+      curriculum,
+      record,
+      raised: { ...record, attempts: record.attempts.map((one, a) => (a === where.a ? raise(one, where, by) : one)) },
+    }))
+  })
 
 const raise = (attempt: AttemptFact, { o, key }: { o: number; key: string }, by: number): AttemptFact => ({
   ...attempt,
@@ -122,12 +139,44 @@ describe('by dominance', () => {
 
   it('raising a rating lowers no status, lowering one raises none', { timeout: lawRuns.timeout }, () => {
     fc.assert(
-      fc.property(oneRaised, ({ curriculum, record, raised }) => {
+      fc.property(oneRaised(), ({ curriculum, record, raised }) => {
         expect(brokenBy(curriculum, record, raised)).toBeNull()
       }),
       { seed: 410_003, numRuns: lawRuns.each },
     )
   })
+})
+
+describe('over the demo curriculum, by dominance', () => {
+  it('is read', () => {
+    expect(demo?.pairs.size).toBeGreaterThanOrEqual(22)
+  })
+
+  it(
+    '4 everywhere lowers nothing, 0 everywhere raises nothing, a raised rating lowers nothing',
+    () => {
+      const runs = { numRuns: Math.floor(lawRuns.each / 6) }
+      fc.assert(
+        fc.property(oneMore(4, demoSubject), ({ curriculum, record, more }) => {
+          expect(brokenBy(curriculum, record, more)).toBeNull()
+        }),
+        { seed: 410_011, ...runs },
+      )
+      fc.assert(
+        fc.property(oneMore(0, demoSubject), ({ curriculum, record, more }) => {
+          expect(brokenBy(curriculum, more, record)).toBeNull()
+        }),
+        { seed: 410_012, ...runs },
+      )
+      fc.assert(
+        fc.property(oneRaised(demoSubject), ({ curriculum, record, raised }) => {
+          expect(brokenBy(curriculum, record, raised)).toBeNull()
+        }),
+        { seed: 410_013, ...runs },
+      )
+    },
+    lawRuns.timeout,
+  )
 })
 
 describe('of a history', () => {
@@ -176,6 +225,25 @@ describe('of a history', () => {
       }),
       { seed: 410_005, numRuns: lawRuns.each },
     )
+  })
+
+  it('what was signed under the rules is never current over a standing shortfall', { timeout: lawRuns.timeout }, () => {
+    const lives = anyEdition.chain((curriculum) => fc.tuple(fc.constant(curriculum), lifeUnder(curriculum)))
+    let current = 0
+    fc.assert(
+      fc.property(lives, fc.nat(60), ([curriculum, record], ago) => {
+        const evaluation = evaluationOf(curriculum, record, endOf(today - ago))
+        for (const key of evaluation.holdings.pairs)
+          for (const one of evaluation.holdings.of(key).all) {
+            const history = evaluation.history(key)
+            if (!history || one.state !== 'current') continue
+            current++
+            expect(standingShortfalls(history, one.level)).toEqual([])
+          }
+      }),
+      { seed: 410_010, numRuns: lawRuns.each },
+    )
+    expect(current).toBeGreaterThan(lawRuns.each)
   })
 
   it('the order of rows is irrelevant, and what is received later changes nothing', {
