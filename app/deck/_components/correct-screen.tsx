@@ -1,9 +1,9 @@
 import { useEffect, useState } from 'react'
 import type { SnapshotObservation } from '@/lib/assessment/deck/contract'
+import { writeRoute } from '../state/address'
 import { draftOf } from '../state/draft'
 import { makeCorrection, raisedCritical, unkept } from '../state/items'
 import { phaseMarks } from '../state/phase-marks'
-import { writeRoute } from '../state/address'
 import { ContactButton } from './contact-button'
 import { useDeck } from './deck-context'
 import { Lost } from './lost'
@@ -26,6 +26,8 @@ export function CorrectScreen({ id, more }: { id: string; more: boolean }) {
   if (!entry || !observed) return <Lost>This observation is not on the deck any more.</Lost>
   return <Correct entry={entry} observed={observed} more={more} />
 }
+
+const raisedText = 'A critical rating that is raised or taken back counts when the head coach accepts it.'
 
 interface CorrectProps {
   readonly entry: SnapshotObservation
@@ -75,19 +77,12 @@ function Correct({ entry: { observation }, observed: { pair, name, sheet, applie
         marks={phaseMarks(sheet, open.draft.ratings, rest)}
         justKept={false}
         more={writeRoute({ at: 'correct more', observation: observation.id })}
+        status={problem ?? (raised.length > 0 ? raisedText : '')}
         notice={
-          <>
-            <p className="deck-said" role="status">
-              {problem ??
-                (raised.length > 0
-                  ? 'A critical rating that is raised or taken back counts when the head coach accepts it.'
-                  : '')}
-            </p>
-            <label className="deck-check">
-              <input type="checkbox" checked={rest} onChange={(event) => setRest(event.target.checked)} />
-              Rest as expected
-            </label>
-          </>
+          <label className="deck-check">
+            <input type="checkbox" checked={rest} onChange={(event) => setRest(event.target.checked)} />
+            Rest as expected
+          </label>
         }
       >
         <ContactButton />

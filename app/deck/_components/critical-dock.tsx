@@ -63,7 +63,7 @@ export function CriticalDock({ open }: { open: OpenDraft }) {
         onPick={dealWith}
       />
       <div className="deck-dock-foot">
-        <AnchorLine row={spoken} rating={draft.ratings[spoken.criterion.key] ?? null} />
+        <AnchorLine row={spoken} rating={draft.ratings[spoken.criterion.key] ?? null} named={spoken !== row} />
         <button type="button" className="deck-step" aria-pressed={notSeen} onClick={() => dealWith('not seen')}>
           Not watched
         </button>

@@ -1,10 +1,10 @@
 import { useEffect, useState } from 'react'
 import type { AttemptItem, ObservationItem } from '@/lib/assessment/deck/contract'
 import type { RefusedItem } from '../queue/deck-queue'
+import { writeRoute } from '../state/address'
 import { draftOf } from '../state/draft'
 import { makeMended, unkept } from '../state/items'
 import { phaseMarks } from '../state/phase-marks'
-import { writeRoute } from '../state/address'
 import { ContactButton } from './contact-button'
 import { useDeck } from './deck-context'
 import { Lost } from './lost'
@@ -81,11 +81,10 @@ function Mend({ refused: { answer }, observation, observed: { pair, name, sheet,
         marks={phaseMarks(sheet, open.draft.ratings, rest)}
         justKept={false}
         more={writeRoute({ at: 'mend more', item: id })}
+        status={problem ?? ''}
         notice={
           <>
-            <p className="deck-notice" role="status">
-              {problem ?? answer.message}
-            </p>
+            <p className="deck-notice">{answer.message}</p>
             <label className="deck-check">
               <input type="checkbox" checked={rest} onChange={(event) => setRest(event.target.checked)} />
               Rest as expected

@@ -1,7 +1,7 @@
 import { CheckField, CheckGroup } from '@/app/_components/ui/check-field'
 import { SelectField, TextAreaField } from '@/app/_components/ui/field'
-import { noteLimit } from '../state/items'
 import { type Route, writeRoute } from '../state/address'
+import { noteLimit } from '../state/items'
 import { useDeck } from './deck-context'
 import { MomentList } from './moment-list'
 import { Top } from './top'

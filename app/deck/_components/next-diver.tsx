@@ -1,5 +1,5 @@
-import { nextDiver } from '../state/roster'
 import { writeRoute } from '../state/address'
+import { nextDiver } from '../state/roster'
 import { useDeck } from './deck-context'
 import type { Subject } from './use-subject'
 

@@ -1,5 +1,5 @@
-import { phaseMarks } from '../state/phase-marks'
 import { writeRoute } from '../state/address'
+import { phaseMarks } from '../state/phase-marks'
 import { ContactButton } from './contact-button'
 import { useDeck } from './deck-context'
 import { NextDiver } from './next-diver'
@@ -39,12 +39,10 @@ export function RateAttempt({ subject, open, keeping }: RateAttemptProps) {
         marks={phaseMarks(open.sheet, shown.ratings, shown.restAsExpected)}
         justKept={kept !== undefined}
         more={writeRoute({ at: 'more', diver: diver.id, pair: pair.key })}
+        status={keeping.problem ?? (kept ? 'Kept. The next attempt begins with its first mark.' : '')}
         notice={
           <>
             <SendingNotice />
-            <p className="deck-said" role="status">
-              {keeping.problem ?? (kept ? 'Kept. The next attempt begins with its first mark.' : '')}
-            </p>
             {kept && !call ? <NextDiver subject={subject} /> : null}
           </>
         }

@@ -3,8 +3,8 @@ import { DiveNumber } from '@/app/_components/domain/dive/dive-number'
 import type { SnapshotCall } from '@/lib/assessment/deck/contract'
 import type { Pair } from '@/lib/curriculum/edition/curriculum'
 import { placeFacts } from '@/lib/curriculum/place'
-import { nextNumber } from '../state/deck-state'
 import type { Route } from '../state/address'
+import { nextNumber } from '../state/deck-state'
 import { Top } from './top'
 
 interface RateTopProps {

@@ -2,6 +2,7 @@ import type { ReactNode } from 'react'
 import type { PhaseView } from '@/app/_components/domain/arc/phase-view'
 import { CriterionRow } from './criterion-row'
 import { CriticalDock } from './critical-dock'
+import { useDeck } from './deck-context'
 import { FaultStrip } from './fault-strip'
 import { PhaseRule } from './phase-rule'
 import { SayLine } from './say-line'
@@ -17,13 +18,17 @@ interface RatingPanelProps {
   /** Leads to the note and the video. */
   readonly more: string
   readonly notice?: ReactNode
+  /** Said where the line to say stands while there is none. */
+  readonly status: string
   /** The bar at the bottom. */
   readonly children: ReactNode
 }
 
 /** One attempt, phase by phase: the rule, the open phase, the critical criterion next to the thumb, the bar. */
-export function RatingPanel({ open, title, marks, justKept, more, notice, children }: RatingPanelProps) {
+export function RatingPanel({ open, title, marks, justKept, more, notice, status, children }: RatingPanelProps) {
   const { sheet, draft, act, phase } = open
+  // A kept attempt ends what the dock remembers.
+  const attempt = useDeck().state.seen.length
   const here = sheet.phases.find((entry) => entry.phase === phase)
   useRatingKeys(open)
   return (
@@ -52,9 +57,9 @@ export function RatingPanel({ open, title, marks, justKept, more, notice, childr
         {here?.rows.length === 0 ? (
           <p className="deck-sub py-2">Nothing else to rate here{here.critical.length > 0 ? ' than below' : ''}.</p>
         ) : null}
-        <SayLine sheet={sheet} draft={draft} />
       </div>
-      {sheet.critical.length > 0 ? <CriticalDock open={open} /> : null}
+      <SayLine sheet={sheet} draft={draft} status={status} />
+      {sheet.critical.length > 0 ? <CriticalDock key={attempt} open={open} /> : null}
       <footer className="deck-bar">{children}</footer>
     </main>
   )
