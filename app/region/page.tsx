@@ -1,6 +1,6 @@
 import type { Metadata } from 'next'
 import { PageFrame } from '@/app/_components/frame/page-frame'
-import { PageHead, Section } from '@/app/_components/ui/sheet'
+import { Beside, PageHead, Section } from '@/app/_components/ui/sheet'
 import { signOutAction } from '@/app/account/actions'
 import { loadFrame } from '@/app/loader'
 import type { PipelineRow } from '@/lib/reports/pipeline'
@@ -61,10 +61,14 @@ export default async function RegionPage({ searchParams }: RegionPageProps) {
         Every number opens its list. Numbers this small say who, not how clubs compare.
       </PageHead>
       <Section title="By level" aside="ready, near and held up are said of the next level">
-        <Pipeline region={region} rows={region.levels} name="levels" sort={sortOf('levels')} />
+        <Beside>
+          <Pipeline region={region} rows={region.levels} name="levels" sort={sortOf('levels')} />
+        </Beside>
       </Section>
       <Section title="From 1 m to 3 m" aside="each diver stands in one column">
-        <Pipeline region={region} rows={region.moves} name="moves" sort={sortOf('moves')} />
+        <Beside>
+          <Pipeline region={region} rows={region.moves} name="moves" sort={sortOf('moves')} />
+        </Beside>
       </Section>
     </PageFrame>
   )

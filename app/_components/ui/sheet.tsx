@@ -50,6 +50,16 @@ export function LogRow({
   )
 }
 
+/** What belongs beside the margin without a line of its own: drawings, tables, notices. */
+export function Beside({ children }: { children: ReactNode }) {
+  return (
+    <div className="log-head">
+      <div />
+      <div className="min-w-0">{children}</div>
+    </div>
+  )
+}
+
 /** A part of a page under its own heading. */
 export function Section({ title, aside, children }: { title: string; aside?: ReactNode; children: ReactNode }) {
   return (

@@ -2,7 +2,7 @@ import type { Metadata } from 'next'
 import { Caution } from '@/app/_components/domain/caution/caution'
 import { PageFrame } from '@/app/_components/frame/page-frame'
 import { Fold } from '@/app/_components/ui/fold'
-import { LogRow, PageHead, Section } from '@/app/_components/ui/sheet'
+import { Beside, LogRow, PageHead, Section } from '@/app/_components/ui/sheet'
 import { signOutAction } from '@/app/account/actions'
 import { loadFrame } from '@/app/loader'
 import { AskedList } from '../_components/asked-list'
@@ -60,7 +60,9 @@ export default async function SkillPage({ params }: SkillPageProps) {
           {page.signer}
         </p>
       </PageHead>
-      <Caution about="dive" />
+      <Beside>
+        <Caution about="dive" />
+      </Beside>
       {page.restsOn ? (
         <Section title="Rests on">
           <LogRow>

@@ -47,8 +47,9 @@ export function CriticalDock({ open }: { open: OpenDraft }) {
       <div className="deck-dock-head">
         <h3>{criterion.title}</h3>
         {sheet.critical.length > 1 ? (
-          <button type="button" className="deck-step" onClick={step} aria-label="Next critical criterion">
+          <button type="button" className="deck-step" onClick={step}>
             {index + 1} of {sheet.critical.length}
+            <span className="sr-only">, next critical criterion</span>
           </button>
         ) : null}
       </div>

@@ -1,7 +1,7 @@
 import type { Metadata } from 'next'
 import { PageFrame } from '@/app/_components/frame/page-frame'
 import { Nothing } from '@/app/_components/ui/notice'
-import { LogRow, PageHead, Section } from '@/app/_components/ui/sheet'
+import { Beside, LogRow, PageHead, Section } from '@/app/_components/ui/sheet'
 import { signOutAction } from '@/app/account/actions'
 import { loadFrame } from '@/app/loader'
 import { loadDivers } from './loader'
@@ -18,7 +18,11 @@ export default async function DiversPage() {
         sentence={`${rows.length} divers${clubs > 1 ? ` in ${clubs} clubs` : ''}, and where each of them stands.`}
         margin="Divers"
       />
-      {rows.length === 0 ? <Nothing>No diver belongs to your clubs yet.</Nothing> : null}
+      {rows.length === 0 ? (
+        <Beside>
+          <Nothing>No diver belongs to your clubs yet.</Nothing>
+        </Beside>
+      ) : null}
       {byClub.map((club) => (
         <Section key={club} title={club}>
           <ul>

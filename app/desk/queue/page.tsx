@@ -1,8 +1,7 @@
 import type { Metadata } from 'next'
-import { StatusLegend } from '@/app/_components/domain/status/legend'
 import { PageFrame } from '@/app/_components/frame/page-frame'
 import { Nothing, Notice } from '@/app/_components/ui/notice'
-import { PageHead, Section } from '@/app/_components/ui/sheet'
+import { Beside, PageHead, Section } from '@/app/_components/ui/sheet'
 import { signOutAction } from '@/app/account/actions'
 import { loadFrame } from '@/app/loader'
 import { QueueList } from './_components/queue-list'
@@ -30,10 +29,16 @@ export default async function QueuePage({ searchParams }: QueuePageProps) {
       <PageHead sentence={headline(queue.ready.length)} margin="To decide">
         Nothing moves until you decide. What was returned comes back here with new evidence.
       </PageHead>
-      {typeof done === 'string' ? <Notice tone="kept">{doneWords[done] ?? doneWords.kept}</Notice> : null}
+      {typeof done === 'string' ? (
+        <Beside>
+          <Notice tone="kept">{doneWords[done] ?? doneWords.kept}</Notice>
+        </Beside>
+      ) : null}
       <Section title="Ready">
         {queue.ready.length === 0 ? (
-          <Nothing>Sign skills off as their standards are reached; levels and board moves then appear here.</Nothing>
+          <Beside>
+            <Nothing>Sign skills off as their standards are reached; levels and board moves then appear here.</Nothing>
+          </Beside>
         ) : (
           <QueueList items={queue.ready} sinceWord="since" />
         )}
@@ -46,9 +51,6 @@ export default async function QueuePage({ searchParams }: QueuePageProps) {
           <QueueList items={queue.toReview} sinceWord="seen" />
         </Section>
       ) : null}
-      <div className="pt-8">
-        <StatusLegend />
-      </div>
     </PageFrame>
   )
 }

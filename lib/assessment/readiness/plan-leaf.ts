@@ -1,5 +1,6 @@
-import { type PairKey, pairKey } from '../../curriculum/edition/curriculum'
+import { type Pair, type PairKey, pairKey } from '../../curriculum/edition/curriculum'
 import type { CriterionLeaf, SignOffLeaf } from '../../curriculum/requirement/model'
+import { historyOf } from '../history'
 import { isClosed, signable } from '../open'
 import { askedLevel } from '../rests-on'
 import { standardOf } from '../standard'
@@ -19,17 +20,43 @@ export interface LeafWork {
 
 /** The fewest good attempts, and whether a signature besides, that make a sign-off leaf met; null when neither helps. */
 export function signOffWork(leaf: SignOffLeaf, evaluation: Evaluation, context: Context): LeafWork | null {
-  const { curriculum, record, date } = evaluation
+  const { curriculum, holdings } = evaluation
   const key = pairKey(leaf)
   const pair = curriculum.pairs.get(key)
   const level = askedLevel(curriculum, leaf)
   const levelKey = curriculum.levels[level]?.key
   if (!pair || levelKey === undefined) return null
+  // What nobody ever signed needs the standard and a signature; what was signed once may need less.
+  const attempts = holdings.of(key).all.length === 0 ? attemptsToStandard(evaluation, pair, level) : null
+  if (attempts !== null) return { attempts, sign: true }
+  return signedWork(leaf, evaluation, context, pair, levelKey)
+}
+
+/** The fewest good attempts with which the full standard holds; null when no number of them reaches it. */
+function attemptsToStandard({ record, date }: Evaluation, pair: Pair, level: number): number | null {
+  const own = { ...record, attempts: record.attempts.filter((attempt) => attempt.pair === pair.key) }
+  for (let attempts = 0; attempts <= mostAttempts; attempts++) {
+    const history = historyOf(pair, withGoodAttempts(own, pair, attempts, date).attempts, date)
+    if (standardOf(history, level).holds) return attempts
+  }
+  return null
+}
+
+/** As `signOffWork` for a pair with a past: lapsed, in doubt, revoked or recognised. The engine itself is asked each time. */
+function signedWork(
+  leaf: SignOffLeaf,
+  { curriculum, record, date }: Evaluation,
+  context: Context,
+  pair: Pair,
+  levelKey: string,
+): LeafWork | null {
+  const level = curriculum.levelIndex(levelKey)
   for (let attempts = 0; attempts <= mostAttempts; attempts++) {
     const then = withGoodAttempts(record, pair, attempts, date)
-    if (find(evaluationOf(curriculum, then, date), leaf, context).status === 'met') return { attempts, sign: false }
-    if (!canBeSigned(evaluationOf(curriculum, then, date), key, level)) continue
-    const signed = withSignOff(then, key, levelKey, date)
+    const trained = evaluationOf(curriculum, then, date)
+    if (find(trained, leaf, context).status === 'met') return { attempts, sign: false }
+    if (!canBeSigned(trained, pair.key, level)) continue
+    const signed = withSignOff(then, pair.key, levelKey, date)
     if (find(evaluationOf(curriculum, signed, date), leaf, context).status === 'met') return { attempts, sign: true }
   }
   return null

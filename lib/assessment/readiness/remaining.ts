@@ -183,6 +183,19 @@ export const remainingOf = (evaluation: Evaluation, node: Requirement, context: 
 
 /** `remainingOf` for a level or board move: with what blocks it, and the decision on it. Nothing remains of one that is held. */
 export function remaining(evaluation: Evaluation, target: TargetKey): Remaining {
+  const known = worked.get(evaluation) ?? new Map<TargetKey, Remaining>()
+  worked.set(evaluation, known)
+  const before = known.get(target)
+  if (before) return before
+  const found = workOut(evaluation, target)
+  known.set(target, found)
+  return found
+}
+
+// A diver's page asks for what remains more than once: the sentence, the focus, the region.
+const worked = new WeakMap<Evaluation, Map<TargetKey, Remaining>>()
+
+function workOut(evaluation: Evaluation, target: TargetKey): Remaining {
   const { held, finding, blocks } = readTarget(evaluation, target)
   if (held === 'approved') return toRemaining(done, evaluation)
   const own = waysOf(finding.node, { evaluation, context: 'advancement', within: new Set() })

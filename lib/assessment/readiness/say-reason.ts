@@ -42,6 +42,9 @@ const heldBack = (shortfall: StandingShortfall, clean: number | undefined, words
   return `is held back by ${sayShortfall(shortfall, words)}; ${until} that rate it must reach ${shortfall.expected}`
 }
 
+/** A count before "of". */
+const countOf = (count: number): string => (count === 0 ? 'none' : countWord(count))
+
 const ageWanted = (node: Requirement): string => (node.kind === 'age' ? sayAgeAsked(node) : 'another age is asked')
 
 /** One entry a code: a code added to the union does not compile until it is said here. */
@@ -49,8 +52,8 @@ const says: { readonly [C in Code]: Says<C> } = {
   branch: ({ met, wanted, outOf }) => {
     const counts =
       outOf === 1
-        ? `${countWord(met)} of one condition is met`
-        : `${countWord(met)} of ${counted(outOf, 'condition')} ${met === 1 ? 'is' : 'are'} met`
+        ? `${countOf(met)} of one condition is met`
+        : `${countOf(met)} of ${counted(outOf, 'condition')} ${met <= 1 ? 'is' : 'are'} met`
     return met >= wanted
       ? counts
       : `${counts}; ${wanted === outOf ? 'all are' : wanted === 1 ? 'one is' : `${countWord(wanted)} are`} asked`

@@ -4,7 +4,7 @@ import { Caution } from '@/app/_components/domain/caution/caution'
 import { ArcLegend, StatusLegend } from '@/app/_components/domain/status/legend'
 import { PageFrame } from '@/app/_components/frame/page-frame'
 import { Nothing, Notice } from '@/app/_components/ui/notice'
-import { LogRow, PageHead, Section } from '@/app/_components/ui/sheet'
+import { Beside, LogRow, PageHead, Section } from '@/app/_components/ui/sheet'
 import { signOutAction } from '@/app/account/actions'
 import { loadFrame } from '@/app/loader'
 import { SkillList } from './_components/skill-list'
@@ -26,9 +26,9 @@ export default async function DiverPage({ params }: DiverPageProps) {
         {page.name} · {page.margin}
       </PageHead>
       {page.standDowns.map((text) => (
-        <Notice key={text} tone="warning">
-          {text}
-        </Notice>
+        <Beside key={text}>
+          <Notice tone="warning">{text}</Notice>
+        </Beside>
       ))}
       {page.toSign.length > 0 ? (
         <Section title="To sign" aside="The standard is reached; a coach’s signature is wanted.">
@@ -39,7 +39,9 @@ export default async function DiverPage({ params }: DiverPageProps) {
       ) : null}
       <Section title="Work on now">
         {page.focus.length === 0 ? (
-          <Nothing>Nothing stands out: rate a few called attempts, and what binds most will be named here.</Nothing>
+          <Beside>
+            <Nothing>Nothing stands out: rate a few called attempts, and what binds most will be named here.</Nothing>
+          </Beside>
         ) : (
           page.focus.map((text) => (
             <LogRow key={text} margin="advice">
@@ -52,7 +54,11 @@ export default async function DiverPage({ params }: DiverPageProps) {
         <TargetList items={page.targets} />
       </Section>
       <Section title="Last attempts" aside={<ArcLegend />}>
-        {page.recent.length === 0 ? <Nothing>No attempt has been rated yet.</Nothing> : null}
+        {page.recent.length === 0 ? (
+          <Beside>
+            <Nothing>No attempt has been rated yet.</Nothing>
+          </Beside>
+        ) : null}
         <ul>
           {page.recent.map((attempt) => (
             <LogRow key={attempt.id} as="li" margin={attempt.day}>
@@ -71,9 +77,11 @@ export default async function DiverPage({ params }: DiverPageProps) {
           </LogRow>
         ))}
       </Section>
-      <div className="pt-6">
-        <Caution about="dive" />
-      </div>
+      <Beside>
+        <div className="pt-6">
+          <Caution about="dive" />
+        </div>
+      </Beside>
     </PageFrame>
   )
 }

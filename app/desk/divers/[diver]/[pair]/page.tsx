@@ -5,7 +5,7 @@ import { ArcLegend } from '@/app/_components/domain/status/legend'
 import { PageFrame } from '@/app/_components/frame/page-frame'
 import { Fold } from '@/app/_components/ui/fold'
 import { Nothing, Notice } from '@/app/_components/ui/notice'
-import { LogRow, PageHead, Section } from '@/app/_components/ui/sheet'
+import { Beside, LogRow, PageHead, Section } from '@/app/_components/ui/sheet'
 import { signOutAction } from '@/app/account/actions'
 import { AttemptTable } from '@/app/desk/_components/attempt-table'
 import { Explained } from '@/app/desk/_components/explained'
@@ -43,8 +43,16 @@ export default async function SkillOfDiverPage({ params, searchParams }: PairPag
       <PageHead sentence={page.asked} margin={page.state}>
         <a href={page.diver.href}>{page.diver.name}</a> · {page.name}
       </PageHead>
-      {done ? <Notice tone="kept">Kept, and written in the ledger.</Notice> : null}
-      {page.because ? <Notice tone="note">{page.because}</Notice> : null}
+      {done ? (
+        <Beside>
+          <Notice tone="kept">Kept, and written in the ledger.</Notice>
+        </Beside>
+      ) : null}
+      {page.because ? (
+        <Beside>
+          <Notice tone="note">{page.because}</Notice>
+        </Beside>
+      ) : null}
       <Section title="Signature">
         <LogRow>
           <Signature page={page} />
@@ -62,23 +70,29 @@ export default async function SkillOfDiverPage({ params, searchParams }: PairPag
         ))}
       </Section>
       <Section title="Attempts" aside={<ArcLegend />}>
-        {page.lines.length === 0 ? (
-          <Nothing>Nothing was rated yet: call attempts on the deck.</Nothing>
-        ) : (
-          <>
-            <ArcFigure title={`${page.name}, the last attempts together`} {...page.arc} />
-            <AttemptTable caption={`${page.name}, attempts by phase`} rows={page.lines} />
-          </>
-        )}
+        <Beside>
+          {page.lines.length === 0 ? (
+            <Nothing>Nothing was rated yet: call attempts on the deck.</Nothing>
+          ) : (
+            <>
+              <ArcFigure title={`${page.name}, the last attempts together`} {...page.arc} />
+              <AttemptTable caption={`${page.name}, attempts by phase`} rows={page.lines} />
+            </>
+          )}
+        </Beside>
       </Section>
       {page.prerequisite ? (
         <Section title="What it rests on">
-          <Explained node={page.prerequisite} />
+          <Beside>
+            <Explained node={page.prerequisite} />
+          </Beside>
         </Section>
       ) : null}
-      <div className="pt-6">
-        <Caution about="dive" />
-      </div>
+      <Beside>
+        <div className="pt-6">
+          <Caution about="dive" />
+        </div>
+      </Beside>
     </PageFrame>
   )
 }

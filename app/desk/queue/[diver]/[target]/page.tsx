@@ -4,7 +4,7 @@ import { Caution } from '@/app/_components/domain/caution/caution'
 import { PageFrame } from '@/app/_components/frame/page-frame'
 import { Fold } from '@/app/_components/ui/fold'
 import { Notice } from '@/app/_components/ui/notice'
-import { PageHead, Section } from '@/app/_components/ui/sheet'
+import { Beside, PageHead, Section } from '@/app/_components/ui/sheet'
 import { signOutAction } from '@/app/account/actions'
 import { AttemptTable } from '@/app/desk/_components/attempt-table'
 import { Explained } from '@/app/desk/_components/explained'
@@ -40,37 +40,43 @@ export default async function DecidePage({ params, searchParams }: DecisionPageP
         <a href={page.diver.href}>All of {page.diver.name}</a>
       </PageHead>
       {page.blocks.map((block) => (
-        <Notice key={block} tone="warning">
-          {block}
-        </Notice>
+        <Beside key={block}>
+          <Notice tone="warning">{block}</Notice>
+        </Beside>
       ))}
       {page.shown ? (
         <Section title={page.shown.name} aside="the last attempts; the notch is what is asked">
-          <div className="decision-evidence">
-            <ArcFigure title={`${page.shown.name}, the last attempts together`} {...page.shown.arc} />
-            <AttemptTable caption={`${page.shown.name}, attempts by phase`} rows={page.shown.lines} />
-          </div>
-          <nav aria-label="Evidence by skill" className="flex flex-wrap gap-x-5 gap-y-1 pt-2 text-13">
-            {page.pairs.map((one) => (
-              <a key={one.key} href={one.href} aria-current={one.current ? 'true' : undefined}>
-                {one.name}
-              </a>
-            ))}
-          </nav>
+          <Beside>
+            <div className="decision-evidence">
+              <ArcFigure title={`${page.shown.name}, the last attempts together`} {...page.shown.arc} />
+              <AttemptTable caption={`${page.shown.name}, attempts by phase`} rows={page.shown.lines} />
+            </div>
+            <nav aria-label="Evidence by skill" className="flex flex-wrap gap-x-5 gap-y-1 pt-2 text-13">
+              {page.pairs.map((one) => (
+                <a key={one.key} href={one.href} aria-current={one.current ? 'true' : undefined}>
+                  {one.name}
+                </a>
+              ))}
+            </nav>
+          </Beside>
         </Section>
       ) : null}
       <Section title="What it rests on">
-        {page.ready ? (
-          <Fold summary={`All that ${page.step} asks is met: read it`}>
+        <Beside>
+          {page.ready ? (
+            <Fold summary={`All that ${page.step} asks is met: read it`}>
+              <Explained node={page.finding} />
+            </Fold>
+          ) : (
             <Explained node={page.finding} />
-          </Fold>
-        ) : (
-          <Explained node={page.finding} />
-        )}
+          )}
+        </Beside>
       </Section>
-      <div className="pt-5">
-        <Caution about={page.isMove ? 'move' : 'dive'} />
-      </div>
+      <Beside>
+        <div className="pt-5">
+          <Caution about={page.isMove ? 'move' : 'dive'} />
+        </div>
+      </Beside>
       {can.length > 0 ? (
         <DecisionBar
           action={decideAction}
