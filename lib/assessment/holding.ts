@@ -62,9 +62,7 @@ export function readHoldings(
     const known = aboves.get(name)
     if (known) return known
     const resting = (above.get(one.pair) ?? []).filter(({ level }) => one.level >= level)
-    const live = resting.flatMap(({ pair }) =>
-      ownOf(pair).filter((own) => !own.signed.revoked && own.signed.level >= 0),
-    )
+    const live = resting.flatMap(({ pair }) => ownOf(pair).filter((own) => !own.signed.revoked))
     const isDive = (pair: PairKey) => curriculum.pairs.get(pair)?.skill.dive != null
     const found = {
       successes: distinct(live.flatMap(({ validity }) => validity.successes)),

@@ -10,7 +10,7 @@ export interface Signed {
   readonly id: string
   readonly kind: 'sign-off' | 'recognition'
   readonly pair: PairKey
-  /** Level index in the evaluating edition; −1 when it does not know the level, which covers nothing. */
+  /** Level index in the evaluating edition. */
   readonly level: number
   readonly at: Instant
   readonly day: EpochDay
@@ -20,7 +20,10 @@ export interface Signed {
   readonly revoked: boolean
 }
 
-/** Everything that was signed or recognised at (skill, place) pairs, oldest first. `record` is as of the date. */
+/**
+ * Everything that was signed or recognised at (skill, place) pairs, oldest first. `record` is as of the date. What was
+ * signed at a level that the edition neither has nor maps can be put in no order, and covers nothing: it is left out.
+ */
 export function listSigned(curriculum: Curriculum, record: DiverRecord): Signed[] {
   const signOffs = record.signOffs.map(
     (fact): Signed => ({
@@ -52,5 +55,7 @@ export function listSigned(curriculum: Curriculum, record: DiverRecord): Signed[
           },
         ],
   )
-  return [...signOffs, ...recognised].sort((a, b) => a.at - b.at || (a.id < b.id ? -1 : 1))
+  return [...signOffs, ...recognised]
+    .filter(({ level }) => level >= 0)
+    .sort((a, b) => a.at - b.at || (a.id < b.id ? -1 : 1))
 }

@@ -1,18 +1,18 @@
 import { fileURLToPath } from 'node:url'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { branchFinding, rank } from '@/lib/assessment/readiness/branch'
+import { rank } from '@/lib/assessment/readiness/branch'
 import { find } from '@/lib/assessment/readiness/evaluate'
 import { type Context, evaluationOf } from '@/lib/assessment/readiness/evaluation'
-import { statuses } from '@/lib/assessment/readiness/finding'
-import { leafFinding } from '@/lib/assessment/readiness/leaf'
-import type { AttemptFact, DiverRecord } from '@/lib/assessment/record'
+import { readySince } from '@/lib/assessment/readiness/ready-since'
+import { evaluateTarget, listTargets as listTargetKeys } from '@/lib/assessment/readiness/targets'
+import type { AttemptFact, DiverRecord, TargetKey } from '@/lib/assessment/record'
 import { standardOf } from '@/lib/assessment/standard'
 import { standingShortfalls } from '@/lib/assessment/standing'
 import type { Curriculum } from '@/lib/curriculum/edition/curriculum'
 import { indexEdition } from '@/lib/curriculum/edition/index-edition'
 import type { Rating } from '@/lib/curriculum/model'
-import type { Branch, Requirement } from '@/lib/curriculum/requirement/model'
+import type { Requirement } from '@/lib/curriculum/requirement/model'
 import { listOfKind } from '@/lib/curriculum/requirement/references'
 import { listTargets } from '@/lib/curriculum/tree/target'
 import { allRated, anAttempt, aRecord, endOf } from '@/seed/builders/record'
@@ -275,65 +275,25 @@ describe('of a history', () => {
   })
 })
 
-describe('of branches', () => {
-  const venue: Requirement = { kind: 'venue', feature: 'board-3m' }
-  const children = fc.array(fc.constantFrom(...statuses), { maxLength: 6 })
-  const reason = { code: 'venue unknown', feature: 'board-3m' } as const
-  const findings = (all: readonly (typeof statuses)[number][]) =>
-    all.map((status, index) => leafFinding({ ...venue, reason: String(index) }, status, reason, [String(index)]))
-  const branch = (node: { kind: 'all' | 'any' } | { kind: 'atLeast'; n: number }, of: ReturnType<typeof findings>) =>
-    branchFinding({ ...node, of: of.map((child) => child.node) } as Branch, of)
-
-  it('the order of children is irrelevant, to the status and to what binds', () => {
+describe('ready since', () => {
+  it('is what asking on every day would find', { timeout: lawRuns.timeout }, () => {
+    const lives = anyEdition.chain((curriculum) =>
+      fc.tuple(fc.constant(curriculum), fc.oneof(historyOver(curriculum), lifeUnder(curriculum)), fc.nat(120)),
+    )
+    let ready = 0
     fc.assert(
-      fc.property(children, fc.nat(6), fc.infiniteStream(fc.nat()), (all, n, order) => {
-        const given = findings(all)
-        const turned = [...given].sort(() => (order.next().value % 2 === 0 ? 1 : -1))
-        for (const node of [{ kind: 'all' }, { kind: 'any' }, { kind: 'atLeast', n }] as const) {
-          const [one, other] = [branch(node, given), branch(node, turned)]
-          expect(other.status).toBe(one.status)
-          expect([...other.evidence].sort()).toEqual([...one.evidence].sort())
+      fc.property(lives, ([curriculum, record, ago]) => {
+        const isReady = (target: TargetKey, day: number) => evaluateTarget(curriculum, record, target, endOf(day)).ready
+        for (const target of listTargetKeys(curriculum)) {
+          const day = today - ago
+          let first = isReady(target, day) ? day : null
+          while (first !== null && isReady(target, first - 1)) first--
+          expect(readySince(curriculum, record, target, endOf(day), 'UTC')).toBe(first)
+          if (first !== null && first < day) ready++
         }
       }),
-      { seed: 410_007, numRuns: 1000 },
+      { seed: 410_014, numRuns: Math.floor(lawRuns.each / 3) },
     )
-  })
-
-  it('at least all of them is all, at least one is any; a better child never makes a worse branch', () => {
-    fc.assert(
-      fc.property(children, fc.nat(5), fc.nat(6), (all, which, n) => {
-        const given = findings(all)
-        if (all.length > 0) {
-          const every = branch({ kind: 'atLeast', n: all.length }, given)
-          expect(every.status).toBe(branch({ kind: 'all' }, given).status)
-        }
-        const one = branch({ kind: 'atLeast', n: 1 }, given)
-        expect([one.status, one.binding]).toEqual([
-          branch({ kind: 'any' }, given).status,
-          branch({ kind: 'any' }, given).binding,
-        ])
-        const better = findings(all.map((status, index) => (index === which ? 'met' : status)))
-        for (const node of [{ kind: 'all' }, { kind: 'any' }, { kind: 'atLeast', n }] as const)
-          expect(rank(branch(node, better).status)).toBeGreaterThanOrEqual(rank(branch(node, given).status))
-      }),
-      { seed: 410_008, numRuns: 1000 },
-    )
-  })
-
-  it('mending every binding child of a branch that is not met makes it met', () => {
-    fc.assert(
-      fc.property(children, fc.nat(6), (all, n) => {
-        const given = findings(all)
-        for (const node of [{ kind: 'all' }, { kind: 'any' }, { kind: 'atLeast', n }] as const) {
-          const found = branch(node, given)
-          const mended = findings(all.map((status, index) => (found.binding.includes(index) ? 'met' : status)))
-          const possible = node.kind === 'all' || all.length >= (node.kind === 'any' ? 1 : n)
-          if (possible) expect(branch(node, mended).status).toBe('met')
-          // Nothing that is met is blamed, and what is met rests on met children only.
-          for (const index of found.binding) expect(all[index] === 'met').toBe(found.status === 'met')
-        }
-      }),
-      { seed: 410_009, numRuns: 1000 },
-    )
+    expect(ready).toBeGreaterThan(0)
   })
 })

@@ -51,11 +51,15 @@ describe('a sign-off lapses', () => {
     })
     expect(on(renewed, 'jump@1m').by).toMatchObject({ state: 'current', validUntil: today + 175 })
   })
+})
 
-  it('a level below it too, but none above', () => {
-    const record = aRecord({ signOffs: [aSignOff('101C@1m', 'two', today)] })
-    const { all } = on(record, '101C@1m')
-    expect(all.map(({ level }) => level)).toEqual([1])
+describe('a level of another edition', () => {
+  const record = aRecord({ signOffs: [aSignOff('101C@1m', 'former', today)] })
+
+  it('counts for the level that it became, and for none where the edition does not say', () => {
+    expect(on(record, '101C@1m')).toEqual({ state: 'none', by: null, all: [] })
+    const mapped = curriculumOf({ levelMap: { former: 'two' } })
+    expect(on(record, '101C@1m', today, mapped).by).toMatchObject({ state: 'current', level: 1 })
   })
 })
 
