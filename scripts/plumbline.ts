@@ -3,6 +3,8 @@ import path from 'node:path'
 
 /** What a file in commands/ exports. */
 interface Command {
+  /** How it is used, for `--help`. */
+  readonly help?: string
   /** Answers the exit code: 0, 1 when the answer is bad news, 2 for bad usage. Only the answer goes to stdout. */
   readonly run: (args: string[]) => Promise<number>
 }
@@ -44,12 +46,10 @@ async function dispatch(args: string[]): Promise<number> {
     process.stderr.write(name === undefined ? help : `There is no command "${name}".\n\n${help}`)
     return 2
   }
-  if (rest.includes('--help') || rest.includes('-h')) {
-    process.stdout.write(`npm run -s plumbline -- ${command.usage}\n\n  ${command.does}\n`)
-    return 0
-  }
-  const { run }: Command = await import(fileOf(name))
-  return run(rest)
+  const { run, help: ownHelp }: Command = await import(fileOf(name))
+  if (!rest.includes('--help') && !rest.includes('-h')) return run(rest)
+  process.stdout.write(ownHelp ?? `Usage: plumbline ${command.usage}\n\n${command.does}\n`)
+  return 0
 }
 
 try {
