@@ -1,4 +1,5 @@
 import { PlumbRule } from '@/app/_components/domain/arc/plumb-rule'
+import { writeRoute } from '../state/address'
 import { makeCall } from '../state/items'
 import { phaseMarks } from '../state/phase-marks'
 import type { RatingSheet } from '../state/rating-sheet'
@@ -6,6 +7,7 @@ import { ContactButton } from './contact-button'
 import { useDeck } from './deck-context'
 import { NextDiver } from './next-diver'
 import { RateTop } from './rate-top'
+import { SayLine } from './say-line'
 import { SendingNotice } from './sending-notice'
 import type { Subject } from './use-subject'
 
@@ -18,15 +20,21 @@ function JustKept({ subject, sheet }: { subject: Subject; sheet: RatingSheet }) 
   if (!kept) return null
   return (
     <section aria-label="Just kept">
-      <p role="status" className="deck-said">
-        Kept. All that was called is done.
-      </p>
+      <div className="deck-phase-head">
+        <p role="status" className="deck-said">
+          Kept. All that was called is done.
+        </p>
+        <a className="button" href={writeRoute({ at: 'correct', observation: kept.id })}>
+          Correct it
+        </a>
+      </div>
       <div className="deck-rule deck-rule-kept">
         <PlumbRule
           title={`${subject.pair.skill.title}, the attempt just kept`}
           phases={phaseMarks(sheet, kept.ratings, kept.restAsExpected)}
         />
       </div>
+      <SayLine sheet={sheet} seen={kept} status="" />
       <NextDiver subject={subject} />
     </section>
   )

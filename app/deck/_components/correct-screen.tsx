@@ -75,7 +75,6 @@ function Correct({ entry: { observation }, observed: { pair, name, sheet, applie
         open={open}
         title={`${pair.skill.title}, corrected`}
         marks={phaseMarks(sheet, open.draft.ratings, rest)}
-        justKept={false}
         more={writeRoute({ at: 'correct more', observation: observation.id })}
         status={problem ?? (raised.length > 0 ? raisedText : '')}
         notice={

@@ -79,7 +79,6 @@ function Mend({ refused: { answer }, observation, observed: { pair, name, sheet,
         open={open}
         title={`${pair.skill.title}, to mend`}
         marks={phaseMarks(sheet, open.draft.ratings, rest)}
-        justKept={false}
         more={writeRoute({ at: 'mend more', item: id })}
         status={problem ?? ''}
         notice={

@@ -37,9 +37,9 @@ export function RateAttempt({ subject, open, keeping }: RateAttemptProps) {
         open={open}
         title={`${pair.skill.title}, ${kept ? 'the attempt just kept' : 'this attempt'}`}
         marks={phaseMarks(open.sheet, shown.ratings, shown.restAsExpected)}
-        justKept={kept !== undefined}
+        kept={kept}
         more={writeRoute({ at: 'more', diver: diver.id, pair: pair.key })}
-        status={keeping.problem ?? (kept ? 'Kept. The next attempt begins with its first mark.' : '')}
+        status={keeping.problem ?? (kept ? 'Kept. The next begins with its first mark.' : '')}
         notice={
           <>
             <SendingNotice />

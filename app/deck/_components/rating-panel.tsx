@@ -1,5 +1,7 @@
 import type { ReactNode } from 'react'
 import type { PhaseView } from '@/app/_components/domain/arc/phase-view'
+import type { ObservationItem } from '@/lib/assessment/deck/contract'
+import { writeRoute } from '../state/address'
 import { CriterionRow } from './criterion-row'
 import { CriticalDock } from './critical-dock'
 import { useDeck } from './deck-context'
@@ -13,8 +15,8 @@ interface RatingPanelProps {
   readonly open: OpenDraft
   readonly title: string
   readonly marks: readonly PhaseView[]
-  /** The bobs have just been kept: they drop. */
-  readonly justKept: boolean
+  /** Kept last, until the next one begins: its bobs drop, and its line can still be said. */
+  readonly kept?: ObservationItem
   /** Leads to the note and the video. */
   readonly more: string
   readonly notice?: ReactNode
@@ -25,7 +27,7 @@ interface RatingPanelProps {
 }
 
 /** One attempt, phase by phase: the rule, the open phase, the critical criterion next to the thumb, the bar. */
-export function RatingPanel({ open, title, marks, justKept, more, notice, status, children }: RatingPanelProps) {
+export function RatingPanel({ open, title, marks, kept, more, notice, status, children }: RatingPanelProps) {
   const { sheet, draft, act, phase } = open
   // A kept attempt ends what the dock remembers.
   const attempt = useDeck().state.seen.length
@@ -33,21 +35,27 @@ export function RatingPanel({ open, title, marks, justKept, more, notice, status
   useRatingKeys(open)
   return (
     <main id="main" className="deck-rating">
-      <PhaseRule open={open} title={title} marks={marks} justKept={justKept} />
+      <PhaseRule open={open} title={title} marks={marks} justKept={kept !== undefined} />
       <div className="deck-phase">
         <div className="deck-phase-head">
           <h2 className="text-18">{marks.find((mark) => mark.phase === phase)?.label}</h2>
           <a className="deck-more" href={more}>
             Note, video
           </a>
-          <button
-            type="button"
-            className="button"
-            disabled={draft.before.length === 0}
-            onClick={() => act({ type: 'undo' })}
-          >
-            Undo
-          </button>
+          {kept ? (
+            <a className="button" href={writeRoute({ at: 'correct', observation: kept.id })}>
+              Correct it
+            </a>
+          ) : (
+            <button
+              type="button"
+              className="button"
+              disabled={draft.before.length === 0}
+              onClick={() => act({ type: 'undo' })}
+            >
+              Undo
+            </button>
+          )}
         </div>
         {notice}
         {here && here.faults.length > 0 ? <FaultStrip faults={here.faults} draft={draft} act={act} /> : null}
@@ -58,7 +66,7 @@ export function RatingPanel({ open, title, marks, justKept, more, notice, status
           <p className="deck-sub py-2">Nothing else to rate here{here.critical.length > 0 ? ' than below' : ''}.</p>
         ) : null}
       </div>
-      <SayLine sheet={sheet} draft={draft} status={status} />
+      <SayLine sheet={sheet} seen={kept ?? draft} status={status} />
       {sheet.critical.length > 0 ? <CriticalDock key={attempt} open={open} /> : null}
       <footer className="deck-bar">{children}</footer>
     </main>

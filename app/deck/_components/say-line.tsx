@@ -1,19 +1,20 @@
-import type { Draft } from '../state/draft'
+import type { Rating } from '@/lib/curriculum/model'
 import { lineToSay } from '../state/line-to-say'
 import type { RatingSheet } from '../state/rating-sheet'
 
 interface SayLineProps {
   readonly sheet: RatingSheet
-  readonly draft: Draft
+  /** What was marked, or kept last. */
+  readonly seen: { readonly ratings: Readonly<Record<string, Rating>>; readonly faults: readonly string[] }
   readonly status: string
 }
 
 /** What the coach can say to the diver now. Its room is there before it has words. */
-export function SayLine({ sheet, draft, status }: SayLineProps) {
-  const { keep, change } = lineToSay(sheet, draft)
+export function SayLine({ sheet, seen, status }: SayLineProps) {
+  const { keep, change } = lineToSay(sheet, seen)
   return (
     <section aria-label="Line to say" className="deck-say">
-      <p role="status" className={status ? '' : 'sr-only'}>
+      <p role="status" className={status ? 'deck-say-keep' : 'sr-only'}>
         {status}
       </p>
       {keep ? (
