@@ -28,6 +28,13 @@ export const noteLimit = 2000
 
 const blank = ({ link, start, end }: Draft['moments'][number]): boolean => `${link}${start}${end}`.trim() === ''
 
+/** Nothing rated, marked or noted: there is nothing to keep. */
+const silent = (draft: Draft): boolean =>
+  Object.keys(draft.ratings).length === 0 &&
+  draft.faults.length === 0 &&
+  draft.note.trim() === '' &&
+  draft.moments.every(blank)
+
 /** What stands against keeping a draft; null when nothing does. A moment left blank counts as not there. */
 export function unkept(draft: Draft, sheet: RatingSheet, restAsExpected: boolean): Unkept | null {
   const moments: Record<string, MomentErrors> = {}
@@ -40,7 +47,7 @@ export function unkept(draft: Draft, sheet: RatingSheet, restAsExpected: boolean
     toRate: stillToRate(sheet, draft),
     moments,
     note: long > 0 ? `The note is ${long} characters too long.` : null,
-    nothing: !restAsExpected && Object.keys(draft.ratings).length === 0,
+    nothing: !restAsExpected && silent(draft),
   }
   const free = found.toRate.length === 0 && Object.keys(moments).length === 0 && !found.note && !found.nothing
   return free ? null : found

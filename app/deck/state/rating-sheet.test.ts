@@ -4,7 +4,7 @@ import { tinyEdition } from '@/seed/builders/edition'
 import { criticalAtHand, phaseAfter } from './critical'
 import { lineToSay } from './line-to-say'
 import { phaseMarks } from './phase-marks'
-import { firstPhase, ratingSheet, restOf, stillToRate } from './rating-sheet'
+import { firstPhase, ratingSheet, stillToRate } from './rating-sheet'
 
 const curriculum = indexEdition(tinyEdition(), 'ab'.repeat(32))
 const pair = curriculum.pairs.get('101C@1m')
@@ -28,10 +28,6 @@ describe('a rating sheet', () => {
   it('waits for the critical ones, until they are rated or said to be unwatched', () => {
     expect(stillToRate(sheet, marked({}))).toHaveLength(2)
     expect(stillToRate(sheet, marked({ 'hands-locked': 0 }, ['safe-distance']))).toEqual([])
-  })
-
-  it('never fills a critical one in', () => {
-    expect(restOf(sheet, { upright: 1 }).map(({ criterion }) => criterion.key)).toEqual(['board-pushed'])
   })
 })
 

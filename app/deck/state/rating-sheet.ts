@@ -62,12 +62,6 @@ export const stillToRate = (
     ({ criterion }) => draft.ratings[criterion.key] === undefined && !draft.notSeen.includes(criterion.key),
   )
 
-/** Rows that "rest as expected" would fill: not critical, not rated, and asked at this level. */
-export const restOf = (sheet: RatingSheet, ratings: Readonly<Record<string, Rating>>): readonly RatingRow[] =>
-  sheet.rows.filter(
-    ({ criterion, expected }) => !criterion.critical && expected > 0 && ratings[criterion.key] === undefined,
-  )
-
 /** The phase to open at: where the sheet has something to mark. */
 export const firstPhase = (sheet: RatingSheet): Phase | undefined =>
   (sheet.phases.find(({ rows, faults }) => rows.length > 0 || faults.length > 0) ?? sheet.phases[0])?.phase
