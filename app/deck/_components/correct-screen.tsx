@@ -15,7 +15,7 @@ import { UnwatchedDialog } from './unwatched-dialog'
 import { useDraft } from './use-draft'
 import { sayUnkept } from './use-keep'
 import { type Observed, useObserved } from './use-observed'
-import { go } from './use-route'
+import { go, goInstead } from './use-route'
 
 /** An earlier observation opened again: what replaces it says why. */
 export function CorrectScreen({ id, more }: { id: string; more: boolean }) {
@@ -61,11 +61,13 @@ function Correct({ entry: { observation }, observed: { pair, name, sheet, applie
     const correction = makeCorrection(observation, open.draft, rest, reason, stamp())
     await queue.add([correction])
     dispatch({ type: 'corrected', key: observation.id, observation: correction })
-    go({ at: 'seen' })
+    goInstead({ at: 'seen' })
   }
   const notWatched = () => {
     for (const { criterion } of found?.toRate ?? []) open.act({ type: 'not seen', criterion: criterion.key })
-    setAsking('reason')
+    const said = found ? sayUnkept(found) : null
+    setProblem(said)
+    setAsking(said ? null : 'reason')
   }
   const raised = raisedCritical(observation, open.draft, sheet)
   return (

@@ -15,7 +15,7 @@ import { UnwatchedDialog } from './unwatched-dialog'
 import { useDraft } from './use-draft'
 import { sayUnkept } from './use-keep'
 import { type Observed, useObserved } from './use-observed'
-import { go } from './use-route'
+import { go, goInstead } from './use-route'
 
 /** The attempt that an observation is of: refused with it, waiting, or seen before. */
 function useAttempt(observation: ObservationItem | undefined): AttemptItem | undefined {
@@ -63,7 +63,7 @@ function Mend({ refused: { answer }, observation, observed: { pair, name, sheet,
     const mended = makeMended(observation, open.draft, rest, answer.code === 'same id, other content', stamp())
     await queue.mend(id, mended)
     dispatch({ type: 'mended', key: id, item: mended })
-    go({ at: 'unsent' })
+    goInstead({ at: 'unsent' })
   }
   const tryToSend = () => {
     const said = found ? sayUnkept(found) : null
@@ -102,7 +102,9 @@ function Mend({ refused: { answer }, observation, observed: { pair, name, sheet,
         onNotWatched={() => {
           setAsking(false)
           for (const { criterion } of found?.toRate ?? []) open.act({ type: 'not seen', criterion: criterion.key })
-          void send()
+          const said = found ? sayUnkept(found) : null
+          setProblem(said)
+          if (!said) void send()
         }}
       />
     </>

@@ -1,12 +1,13 @@
 import { CheckField, CheckGroup } from '@/app/_components/ui/check-field'
 import { SelectField, TextAreaField } from '@/app/_components/ui/field'
-import { type Route, writeRoute } from '../state/address'
+import type { Route } from '../state/address'
 import { noteLimit } from '../state/items'
 import { useDeck } from './deck-context'
 import { MomentList } from './moment-list'
 import { Top } from './top'
 import type { OpenDraft } from './use-draft'
 import type { Subject } from './use-subject'
+import { WayBack } from './way-back'
 
 const settings = ['training', 'test', 'meet'] as const
 
@@ -41,9 +42,9 @@ export function MoreScreen({ open: { draft, act }, back, subject, problem }: Mor
         />
         <MomentList draft={draft} act={act} showErrors={problem !== null} />
         {subject ? <Circumstances draft={draft} act={act} subject={subject} /> : null}
-        <a className="button button-go deck-wide" href={writeRoute(back)}>
+        <WayBack className="button button-go deck-wide" to={back}>
           Back to the rating
-        </a>
+        </WayBack>
       </main>
     </>
   )

@@ -13,3 +13,6 @@ export const useRoute = (): Route => readRoute(useSyncExternalStore(onHash, () =
 export const go = (route: Route): void => {
   window.location.hash = writeRoute(route)
 }
+
+/** Goes to a route in place of the present one, so that the phone's back button does not return to what is done. */
+export const goInstead = (route: Route): void => window.location.replace(writeRoute(route))
