@@ -1,4 +1,5 @@
-import { type DeckSnapshot, deckVersion } from '@/lib/assessment/deck/contract'
+import type { DeckSnapshot } from '@/lib/assessment/deck/contract'
+import { deckVersion } from '@/lib/assessment/deck/limits'
 
 /** What came of asking for the snapshot. `refused` = the server knows nobody who may see it. */
 export type SnapshotResult =
