@@ -3,25 +3,10 @@ import type { DeckItem, ItemAnswer } from '@/lib/assessment/deck/contract'
 import { batchLimit } from '@/lib/assessment/deck/limits'
 import { anAttempt, anObservation } from '@/seed/builders/deck-items'
 import { memoryQueue, patience } from './memory-queue'
+import { accept, scriptedServer, unreachable } from './scripted-server'
 import type { Send, SendResult } from './transport'
 
-const accept = (items: readonly DeckItem[]): SendResult => ({
-  kind: 'answered',
-  answers: items.map(({ id }) => ({ id, result: 'accepted' })),
-})
-const unreachable: SendResult = { kind: 'unreachable', message: 'no network' }
 const ids = (items: readonly { readonly id: string }[]) => items.map(({ id }) => id)
-
-/** A server that answers each try with the next script, the last one for ever, and remembers what it was sent. */
-function server(...scripts: readonly ((items: readonly DeckItem[]) => SendResult | Promise<SendResult>)[]) {
-  const tries: (readonly DeckItem[])[] = []
-  const send: Send = async (items) => {
-    tries.push(items)
-    const script = scripts[Math.min(tries.length, scripts.length) - 1] ?? accept
-    return script(items)
-  }
-  return { send, tries }
-}
 
 /** Half of the wait is fixed, half is random: with 1 the wait is the longest, with 0 the shortest. */
 const longest = () => 1
@@ -53,7 +38,7 @@ afterEach(() => vi.useRealTimers())
 
 describe('sending', () => {
   it('sends what is added, in order, and lets go of it when the server has it', async () => {
-    const { send, tries } = server()
+    const { send, tries } = scriptedServer()
     const queue = memoryQueue(send, longest)
     const attempt = anAttempt()
     const seen = anObservation(attempt.id)
@@ -66,7 +51,7 @@ describe('sending', () => {
   })
 
   it('takes "known" as well as "accepted", so that a batch sent twice is safe', async () => {
-    const { send, tries } = server((items) => ({
+    const { send, tries } = scriptedServer((items) => ({
       kind: 'answered',
       answers: items.map(({ id }) => ({ id, result: 'known' })),
     }))
@@ -79,7 +64,7 @@ describe('sending', () => {
 
   it('has one sender at a time: what is added meanwhile goes with the next batch', async () => {
     let release: (result: SendResult) => void = () => {}
-    const { send, tries } = server(
+    const { send, tries } = scriptedServer(
       () =>
         new Promise<SendResult>((resolve) => {
           release = resolve
@@ -103,7 +88,7 @@ describe('sending', () => {
   })
 
   it('tries again for a listener that adds something the moment the queue falls idle', async () => {
-    const { send, tries } = server()
+    const { send, tries } = scriptedServer()
     const queue = memoryQueue(send, longest)
     const late = anAttempt()
     let added = false
@@ -118,7 +103,7 @@ describe('sending', () => {
   })
 
   it('splits by number', async () => {
-    const { send, tries } = server()
+    const { send, tries } = scriptedServer()
     const queue = memoryQueue(send, longest)
     const attempts = Array.from({ length: batchLimit.items + 1 }, () => anAttempt())
     await queue.add(attempts)
@@ -129,7 +114,7 @@ describe('sending', () => {
 
   it('adds the same id once, whether it waits, was refused or is already stored', async () => {
     const refused = anAttempt()
-    const { send, tries } = server(refusing(refused.id), accept)
+    const { send, tries } = scriptedServer(refusing(refused.id), accept)
     const queue = memoryQueue(send, longest)
     const attempt = anAttempt()
     await queue.add([attempt, attempt, refused])
@@ -143,7 +128,7 @@ describe('sending', () => {
   })
 
   it('tells its listeners of every change until they leave', async () => {
-    const queue = memoryQueue(server().send, longest)
+    const queue = memoryQueue(scriptedServer().send, longest)
     const counts: number[] = []
     const leave = queue.subscribe(() => counts.push(queue.unsent().unsent.length))
     await queue.add([anAttempt()])
@@ -159,7 +144,11 @@ describe('sending', () => {
 
 describe('failures', () => {
   it('waits twice as long after each failure, up to a minute, and starts again at a second after a success', async () => {
-    const { send, tries } = server(...Array.from({ length: 8 }, () => () => unreachable), accept, () => unreachable)
+    const { send, tries } = scriptedServer(
+      ...Array.from({ length: 8 }, () => () => unreachable),
+      accept,
+      () => unreachable,
+    )
     const queue = memoryQueue(send, longest)
     await queue.add([anAttempt()])
     await settleDown()
@@ -179,14 +168,14 @@ describe('failures', () => {
   })
 
   it('spreads the retries: half of each wait is random', async () => {
-    const queue = memoryQueue(server(() => unreachable).send, () => 0)
+    const queue = memoryQueue(scriptedServer(() => unreachable).send, () => 0)
     await queue.add([anAttempt()])
     await settleDown()
     expect(queue.unsent().retryAt).toBe(Date.now() + patience.first / 2)
   })
 
   it('is not hurried by a new rating while it waits, but tries at once when told to', async () => {
-    const { send, tries } = server(() => unreachable, accept)
+    const { send, tries } = scriptedServer(() => unreachable, accept)
     const queue = memoryQueue(send, longest)
     const [first, second] = [anAttempt(), anAttempt()]
     await queue.add([first])
@@ -237,7 +226,7 @@ describe('failures', () => {
 
   it('keeps what was not answered and sends it again at once; an empty answer waits', async () => {
     const [first, second] = [anAttempt(), anAttempt()]
-    const { send, tries } = server(
+    const { send, tries } = scriptedServer(
       () => accept([first]),
       () => accept([]),
       accept,
@@ -254,7 +243,7 @@ describe('failures', () => {
   it('ignores answers for ids that it did not send', async () => {
     const [first, second] = [anAttempt(), anAttempt()]
     const queue = memoryQueue(
-      server(
+      scriptedServer(
         () => accept([first, second]),
         () => unreachable,
       ).send,
@@ -268,7 +257,7 @@ describe('failures', () => {
   })
 
   it('keeps everything on 401 and asks for no more until told to', async () => {
-    const { send, tries } = server(() => ({ kind: 'signed out', message: 'sign in' }), accept)
+    const { send, tries } = scriptedServer(() => ({ kind: 'signed out', message: 'sign in' }), accept)
     const queue = memoryQueue(send, longest)
     const [first, second] = [anAttempt(), anAttempt()]
     await queue.add([first])

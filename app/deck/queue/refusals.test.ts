@@ -3,25 +3,10 @@ import type { DeckItem, ItemAnswer } from '@/lib/assessment/deck/contract'
 import { batchLimit } from '@/lib/assessment/deck/limits'
 import { aCall, anAttempt, anObservation } from '@/seed/builders/deck-items'
 import { memoryQueue } from './memory-queue'
-import type { Send, SendResult } from './transport'
+import { accept, scriptedServer, unreachable } from './scripted-server'
+import type { SendResult } from './transport'
 
-const accept = (items: readonly DeckItem[]): SendResult => ({
-  kind: 'answered',
-  answers: items.map(({ id }) => ({ id, result: 'accepted' })),
-})
-const unreachable: SendResult = { kind: 'unreachable', message: 'no network' }
 const ids = (items: readonly { readonly id: string }[]) => items.map(({ id }) => id)
-
-/** A server that answers each try with the next script, the last one for ever, and remembers what it was sent. */
-function server(...scripts: readonly ((items: readonly DeckItem[]) => SendResult | Promise<SendResult>)[]) {
-  const tries: (readonly DeckItem[])[] = []
-  const send: Send = async (items) => {
-    tries.push(items)
-    const script = scripts[Math.min(tries.length, scripts.length) - 1] ?? accept
-    return script(items)
-  }
-  return { send, tries }
-}
 
 /** Half of the wait is fixed, half is random: with 1 the wait is the longest, with 0 the shortest. */
 const longest = () => 1
@@ -54,7 +39,7 @@ afterEach(() => vi.useRealTimers())
 describe('refusals', () => {
   it('moves a refused item aside with its reason; the others are stored', async () => {
     const [good, bad] = [anAttempt(), anAttempt()]
-    const { send } = server(refusing(bad.id))
+    const { send } = scriptedServer(refusing(bad.id))
     const queue = memoryQueue(send, longest)
     await queue.add([bad, good])
     await settleDown()
@@ -78,7 +63,7 @@ describe('refusals', () => {
     const attempt = anAttempt({ call: { id: call.id, number: 1 } })
     const seen = anObservation(attempt.id)
     const other = anAttempt()
-    const { send, tries } = server(refusing(call.id), accept)
+    const { send, tries } = scriptedServer(refusing(call.id), accept)
     const queue = memoryQueue(send, longest)
     await queue.add([call])
     await settleDown()
@@ -95,7 +80,7 @@ describe('refusals', () => {
   it('sends a mended item again under its id, and its children after it', async () => {
     const attempt = anAttempt()
     const seen = anObservation(attempt.id)
-    const { send, tries } = server(refusing(attempt.id), accept)
+    const { send, tries } = scriptedServer(refusing(attempt.id), accept)
     const queue = memoryQueue(send, longest)
     await queue.add([attempt, seen])
     await settleDown()
@@ -111,7 +96,7 @@ describe('refusals', () => {
     const attempt = anAttempt()
     const seen = anObservation(attempt.id)
     const correction = anObservation(attempt.id, { supersedes: { id: seen.id, reason: 'wrong button' } })
-    const { send, tries } = server(refusing(attempt.id, { code: 'same id, other content' }), accept)
+    const { send, tries } = scriptedServer(refusing(attempt.id, { code: 'same id, other content' }), accept)
     const queue = memoryQueue(send, longest)
     await queue.add([attempt, seen, correction])
     await settleDown()
@@ -124,7 +109,7 @@ describe('refusals', () => {
   it('leaves a child that was refused for a reason of its own where it is', async () => {
     const attempt = anAttempt()
     const seen = anObservation(attempt.id)
-    const { send } = server(refusing(attempt.id))
+    const { send } = scriptedServer(refusing(attempt.id))
     const queue = memoryQueue(send, longest)
     await queue.add([attempt, seen])
     await settleDown()
@@ -135,7 +120,7 @@ describe('refusals', () => {
   })
 
   it('mends nothing that was not refused', async () => {
-    const { send, tries } = server(() => unreachable)
+    const { send, tries } = scriptedServer(() => unreachable)
     const queue = memoryQueue(send, longest)
     const attempt = anAttempt()
     await queue.add([attempt])
@@ -150,7 +135,7 @@ describe('refusals', () => {
     const call = aCall()
     const attempt = anAttempt({ call: { id: call.id, number: 1 } })
     const seen = anObservation(attempt.id)
-    const { send } = server(refusing(call.id), () => unreachable)
+    const { send } = scriptedServer(refusing(call.id), () => unreachable)
     const queue = memoryQueue(send, longest)
     await queue.add([call])
     await settleDown()
@@ -165,7 +150,7 @@ describe('refusals', () => {
   it('finds the item at fault when the server rejects a whole batch, and stores the others', async () => {
     const attempts = Array.from({ length: 9 }, () => anAttempt())
     const bad = attempts[5]
-    const { send, tries } = server((items) =>
+    const { send, tries } = scriptedServer((items) =>
       items.some(({ id }) => id === bad?.id)
         ? { kind: 'rejected', message: 'The server answered 400.' }
         : accept(items),
@@ -180,7 +165,7 @@ describe('refusals', () => {
   })
 
   it('refuses by itself what is too large for any batch, and sends what follows', async () => {
-    const { send, tries } = server()
+    const { send, tries } = scriptedServer()
     const queue = memoryQueue(send, longest)
     const attempt = anAttempt()
     const huge = anObservation(attempt.id, { note: 'x'.repeat(batchLimit.bytes) })
