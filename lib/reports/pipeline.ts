@@ -1,10 +1,9 @@
-import { evaluationOf } from '../assessment/readiness/evaluation'
 import { readTarget } from '../assessment/readiness/targets'
 import type { DiverRecord, TargetKey } from '../assessment/record'
 import { levelTarget, moveTarget } from '../assessment/target-hold'
 import type { AsOf } from '../assessment/time'
 import type { Curriculum } from '../curriculum/edition/curriculum'
-import { type Standing, standingOf } from './standing'
+import { datesOf, type Standing, standingOf } from './standing'
 
 /** What the roll-up reads of a diver. */
 export interface PipelineDiver {
@@ -26,17 +25,12 @@ export interface DiverOnPathway {
   readonly moves: ReadonlyMap<TargetKey, Standing>
 }
 
-/** The highest level that is approved, recognised or to review; −1 for none. */
-function levelHeld(curriculum: Curriculum, { record, date }: PipelineDiver): number {
-  const evaluation = evaluationOf(curriculum, record, date)
-  return curriculum.levels.findLastIndex((level) => readTarget(evaluation, levelTarget(level.key)).held !== 'no')
-}
-
-/** Places one diver on the pathway. */
+/** Places one diver on the pathway. The level she holds is the highest approved, recognised or to review. */
 export function placeDiver(curriculum: Curriculum, diver: PipelineDiver): DiverOnPathway {
   const { id, club, record, date, zone } = diver
-  const standing = (target: TargetKey): Standing => standingOf(curriculum, record, target, date, zone).standing
-  const level = levelHeld(curriculum, diver)
+  const dates = datesOf(curriculum, record, date, zone)
+  const standing = (target: TargetKey): Standing => standingOf(dates, target).standing
+  const level = curriculum.levels.findLastIndex(({ key }) => readTarget(dates.now, levelTarget(key)).held !== 'no')
   const next = curriculum.levels[level + 1]
   return {
     id,

@@ -2,7 +2,8 @@ import type { Evaluation } from '../assessment/readiness/evaluation'
 import { evaluationOf } from '../assessment/readiness/evaluation'
 import { bindingLeaves } from '../assessment/readiness/explain'
 import type { Finding, Remaining, Status, TargetFinding } from '../assessment/readiness/finding'
-import { remaining, remainingOf } from '../assessment/readiness/remaining'
+import { attemptsWanted } from '../assessment/readiness/plan-leaf'
+import { remaining } from '../assessment/readiness/remaining'
 import { readTarget } from '../assessment/readiness/targets'
 import type { DiverRecord, TargetKey } from '../assessment/record'
 import { type AsOf, asOfDay } from '../assessment/time'
@@ -30,12 +31,6 @@ const ranks: Readonly<Record<Status, number>> = { met: 3, lapsed: 2, unproven: 1
 const isNear = (left: Remaining): boolean =>
   left.kind === 'count' && left.attempts <= nearAttempts && left.newSkills.length === 0 && left.notBefore === null
 
-/** Good attempts that a leaf wants by itself; never is more than any number. */
-function distance(evaluation: Evaluation, leaf: Finding): number {
-  const left = remainingOf(evaluation, leaf.node, 'advancement')
-  return left.kind === 'never' ? Number.POSITIVE_INFINITY : left.attempts
-}
-
 /** Whether any leaf that binds now stands better than it did then: by status, or nearer in good attempts. */
 function anyBetter(now: Evaluation, then: Evaluation, target: TargetKey): boolean {
   const before = new Map(allLeaves(readTarget(then, target).finding).map((leaf) => [leaf.node, leaf]))
@@ -45,7 +40,7 @@ function anyBetter(now: Evaluation, then: Evaluation, target: TargetKey): boolea
       const earlier = before.get(leaf.node)
       if (!earlier) return true
       if (ranks[leaf.status] !== ranks[earlier.status]) return ranks[leaf.status] > ranks[earlier.status]
-      return distance(now, leaf) < distance(then, earlier)
+      return attemptsWanted(now, leaf) < attemptsWanted(then, earlier)
     })
 }
 
@@ -53,30 +48,39 @@ const allLeaves = (finding: Finding): Finding[] =>
   finding.children.length === 0 ? [finding] : [finding, ...finding.children.flatMap(allLeaves)]
 
 /** Held up: a record of at least sixty days, in which she trained, and no binding leaf got better. */
-function isHeldUp(curriculum: Curriculum, record: DiverRecord, target: TargetKey, date: AsOf, zone: string): boolean {
-  const from = date.day - heldUpDays
-  const began = record.attempts[0]?.day
-  const trained = record.attempts.some((attempt) => attempt.day > from && attempt.day <= date.day)
-  if (began === undefined || began > from || !trained) return false
-  const then = evaluationOf(curriculum, record, asOfDay(from, zone))
-  return !anyBetter(evaluationOf(curriculum, record, date), then, target)
+function isHeldUp({ now, before }: DiverDates, target: TargetKey): boolean {
+  const from = now.date.day - heldUpDays
+  const began = now.record.attempts[0]?.day
+  const trained = now.record.attempts.some((attempt) => attempt.day > from && attempt.day <= now.date.day)
+  return began !== undefined && began <= from && trained && !anyBetter(now, before(), target)
 }
 
-/** How a diver stands to a target on a date; `zone` is her club's. */
-export function standingOf(
-  curriculum: Curriculum,
-  record: DiverRecord,
-  target: TargetKey,
-  date: AsOf,
-  zone: string,
-): TargetStanding {
-  const evaluation = evaluationOf(curriculum, record, date)
-  const found = readTarget(evaluation, target)
+/** A diver's evaluation on a date, and sixty days before it, which is worked out when it is first asked. */
+export interface DiverDates {
+  readonly now: Evaluation
+  readonly before: () => Evaluation
+}
+
+/** Both evaluations of a diver; `zone` is her club's. */
+export function datesOf(curriculum: Curriculum, record: DiverRecord, date: AsOf, zone: string): DiverDates {
+  let earlier: Evaluation | undefined
+  return {
+    now: evaluationOf(curriculum, record, date),
+    before: () => {
+      earlier ??= evaluationOf(curriculum, record, asOfDay(date.day - heldUpDays, zone))
+      return earlier
+    },
+  }
+}
+
+/** How a diver stands to a target. */
+export function standingOf(dates: DiverDates, target: TargetKey): TargetStanding {
+  const found = readTarget(dates.now, target)
   if (found.held === 'approved' || found.held === 'to review') return { standing: 'held', found, left: null }
-  const left = remaining(evaluation, target)
+  const left = remaining(dates.now, target)
   const as = (standing: Standing): TargetStanding => ({ standing, found, left })
   if (found.blocks.some((block) => block.kind === 'stand-down')) return as('stood down')
   if (found.ready) return as('ready')
   if (isNear(left)) return as('near')
-  return as(isHeldUp(curriculum, evaluation.record, target, date, zone) ? 'held up' : 'on the way')
+  return as(isHeldUp(dates, target) ? 'held up' : 'on the way')
 }

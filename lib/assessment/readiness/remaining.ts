@@ -20,7 +20,7 @@ interface Asking {
   readonly within: ReadonlySet<Requirement>
 }
 
-const mostPlans = 96
+const mostPlans = 24
 const done: Ways = { plans: [nothingToDo], exact: true }
 const decided = (what: string): Plan => ({ ...nothingToDo, decisions: new Set([what]) })
 
