@@ -1,0 +1,37 @@
+import { execFileSync } from 'node:child_process'
+import pg from 'pg'
+import type { Demo } from './demo'
+
+/** A club that a test has to itself; see make-cove.ts. */
+export interface Cove {
+  readonly club: string
+  readonly name: string
+  readonly diver: string
+  readonly emails: { readonly assistant: string; readonly head: string }
+}
+
+/** Makes the club through the real write path, in a process of its own with the database's addresses. */
+export function makeCove(demo: Demo): Cove {
+  const told = execFileSync(process.execPath, ['--import', 'tsx', 'tests/e2e/support/make-cove.ts'], {
+    encoding: 'utf8',
+    env: {
+      ...process.env,
+      DATABASE_URL: demo.database.owner,
+      DATABASE_APP_URL: demo.database.app,
+      PLUMBLINE_DEMO_PASSWORD: demo.password,
+    },
+  })
+  return JSON.parse(told)
+}
+
+/** Takes the club out of everybody's sight: its diver and its coaches have no membership any more. The record stays. */
+export async function closeCove(demo: Demo, cove: Cove): Promise<void> {
+  const client = new pg.Client({ connectionString: demo.database.owner })
+  await client.connect()
+  try {
+    for (const table of ['Membership', 'DiverMembership'])
+      await client.query(`UPDATE "${table}" SET "to" = now() WHERE "clubId" = $1 AND "to" IS NULL`, [cove.club])
+  } finally {
+    await client.end()
+  }
+}
