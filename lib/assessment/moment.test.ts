@@ -42,6 +42,7 @@ describe('splitMomentLink', () => {
     [video, video, null],
     [`${video}#t=12.4,15`, video, { start: 12.4, end: 15 }],
     [`${video}#t=,15`, video, { start: 0, end: 15 }],
+    [`${video}#&t=3&&lane=2&`, `${video}#lane=2`, { start: 3, end: null }],
     [`${video}?t=90#lane=2&%74=12&view&t=banana`, `${video}?t=90#lane=2&view`, { start: 12, end: null }],
   ])('%s', (url, link, range) => {
     expect(splitMomentLink(url)).toEqual({ link, range })
