@@ -1,17 +1,10 @@
-import { type MouseEvent, useState } from 'react'
+import { useState } from 'react'
 import { RatingChoice } from '@/app/_components/ui/rating-choice'
 import type { Rating } from '@/lib/curriculum/model'
 import { criticalAtHand, phaseAfter } from '../state/critical'
 import { stillToRate } from '../state/rating-sheet'
 import { AnchorLine } from './anchor-line'
 import type { OpenDraft } from './use-draft'
-
-/** A double tap rates once: the second would fall on the next criterion, unread. */
-function onceOnly(event: MouseEvent): void {
-  if (event.detail < 2) return
-  event.preventDefault()
-  event.stopPropagation()
-}
 
 /** The critical criteria, one at a time and always at the same place: rating one brings up the next. */
 export function CriticalDock({ open }: { open: OpenDraft }) {
@@ -43,7 +36,7 @@ export function CriticalDock({ open }: { open: OpenDraft }) {
   const before = last !== criterion.key && sheet.critical.find((other) => other.criterion.key === last)
   const spoken = before && draft.ratings[before.criterion.key] !== undefined ? before : row
   return (
-    <section aria-label="Must be rated" className="deck-dock" data-criterion={criterion.key} onClickCapture={onceOnly}>
+    <section aria-label="Must be rated" className="deck-dock" data-criterion={criterion.key}>
       <div className="deck-dock-head">
         <h3>{criterion.title}</h3>
         {sheet.critical.length > 1 ? (

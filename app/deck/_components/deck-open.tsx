@@ -25,8 +25,16 @@ export function DeckOpen({ roster, reload, problem, loading }: DeckOpenProps) {
   useEffect(() => dispatch({ type: 'snapshot', recent, calls: calls ?? [] }), [recent, calls])
   useEffect(() => {
     const again = () => void queue.sendNow()
+    // Back from another page, where the coach may have signed in.
+    const back = () => {
+      if (document.visibilityState === 'visible' && queue.unsent().sending !== 'idle') again()
+    }
     window.addEventListener('online', again)
-    return () => window.removeEventListener('online', again)
+    document.addEventListener('visibilitychange', back)
+    return () => {
+      window.removeEventListener('online', again)
+      document.removeEventListener('visibilitychange', back)
+    }
   }, [queue])
   const begun = Object.values(state.drafts).some(touched)
   useLeaveWarning(waiting.unsent.length > 0 || waiting.refused.length > 0 || begun)

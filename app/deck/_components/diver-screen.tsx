@@ -5,6 +5,7 @@ import type { PairState } from '@/lib/assessment/deck/contract'
 import { placeFacts } from '@/lib/curriculum/place'
 import { writeRoute } from '../state/address'
 import { groupPairs, type StandingPair } from '../state/roster'
+import { CalledList } from './called-list'
 import { useDeck } from './deck-context'
 import { Lost } from './lost'
 import { Top } from './top'
@@ -45,6 +46,7 @@ export function DiverScreen({ diver: id }: { diver: string }) {
             {diver.standDown} A diver who is stood down takes no board move and no new dive, whatever the numbers say.
           </p>
         ) : null}
+        <CalledList diver={id} />
         <Field
           label="Find a skill"
           name="words"

@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'react'
 import type { AttemptItem, ObservationItem } from '@/lib/assessment/deck/contract'
+import { sentence } from '@/lib/assessment/readiness/grammar'
 import type { RefusedItem } from '../queue/deck-queue'
 import { writeRoute } from '../state/address'
 import { draftOf } from '../state/draft'
@@ -83,7 +84,7 @@ function Mend({ refused: { answer }, observation, observed: { pair, name, sheet,
         status={problem ?? ''}
         notice={
           <>
-            <p className="deck-notice">{answer.message}</p>
+            <p className="deck-notice">{sentence(answer.message ?? 'the server refused it without a reason')}</p>
             <label className="deck-check">
               <input type="checkbox" checked={rest} onChange={(event) => setRest(event.target.checked)} />
               Rest as expected

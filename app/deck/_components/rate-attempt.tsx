@@ -2,7 +2,7 @@ import { writeRoute } from '../state/address'
 import { phaseMarks } from '../state/phase-marks'
 import { ContactButton } from './contact-button'
 import { useDeck } from './deck-context'
-import { NextDiver } from './next-diver'
+import { NextDiverLink } from './next-diver'
 import { RateTop } from './rate-top'
 import { RatingPanel } from './rating-panel'
 import { SendingNotice } from './sending-notice'
@@ -40,12 +40,8 @@ export function RateAttempt({ subject, open, keeping }: RateAttemptProps) {
         kept={kept}
         more={writeRoute({ at: 'more', diver: diver.id, pair: pair.key })}
         status={keeping.problem ?? (kept ? 'Kept. The next begins with its first mark.' : '')}
-        notice={
-          <>
-            <SendingNotice />
-            {kept && !call ? <NextDiver subject={subject} /> : null}
-          </>
-        }
+        notice={<SendingNotice />}
+        beside={kept ? <NextDiverLink subject={subject} /> : null}
       >
         <ContactButton />
         <button type="button" className="button deck-keep" onClick={() => keeping.keep(false)}>

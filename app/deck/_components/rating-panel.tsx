@@ -9,6 +9,7 @@ import { FaultStrip } from './fault-strip'
 import { PhaseRule } from './phase-rule'
 import { SayLine } from './say-line'
 import type { OpenDraft } from './use-draft'
+import { useOnceOnly } from './use-once-only'
 import { useRatingKeys } from './use-rating-keys'
 
 interface RatingPanelProps {
@@ -20,6 +21,8 @@ interface RatingPanelProps {
   /** Leads to the note and the video. */
   readonly more: string
   readonly notice?: ReactNode
+  /** Stands beside the line to say. */
+  readonly beside?: ReactNode
   /** Said where the line to say stands while there is none. */
   readonly status: string
   /** The bar at the bottom. */
@@ -27,14 +30,15 @@ interface RatingPanelProps {
 }
 
 /** One attempt, phase by phase: the rule, the open phase, the critical criterion next to the thumb, the bar. */
-export function RatingPanel({ open, title, marks, kept, more, notice, status, children }: RatingPanelProps) {
+export function RatingPanel({ open, title, marks, kept, more, notice, beside, status, children }: RatingPanelProps) {
   const { sheet, draft, act, phase } = open
   // A kept attempt ends what the dock remembers.
   const attempt = useDeck().state.seen.length
   const here = sheet.phases.find((entry) => entry.phase === phase)
   useRatingKeys(open)
+  const onceOnly = useOnceOnly()
   return (
-    <main id="main" className="deck-rating">
+    <main id="main" className="deck-rating" onClickCapture={onceOnly}>
       <PhaseRule open={open} title={title} marks={marks} justKept={kept !== undefined} />
       <div className="deck-phase">
         <div className="deck-phase-head">
@@ -66,7 +70,7 @@ export function RatingPanel({ open, title, marks, kept, more, notice, status, ch
           <p className="deck-sub py-2">Nothing else to rate here{here.critical.length > 0 ? ' than below' : ''}.</p>
         ) : null}
       </div>
-      <SayLine sheet={sheet} seen={kept ?? draft} status={status} />
+      <SayLine sheet={sheet} seen={kept ?? draft} status={status} beside={beside} />
       {sheet.critical.length > 0 ? <CriticalDock key={attempt} open={open} /> : null}
       <footer className="deck-bar">{children}</footer>
     </main>

@@ -1,22 +1,26 @@
 import { useState } from 'react'
 import { Dialog } from '@/app/_components/ui/dialog'
+import type { DeckItem } from '@/lib/assessment/deck/contract'
+import { sentence } from '@/lib/assessment/readiness/grammar'
 import type { RefusedItem } from '../queue/deck-queue'
+import { parentsOf } from '../queue/lineage'
 import { writeRoute } from '../state/address'
 import { useDeck } from './deck-context'
 import { newId } from './device'
 import { useItemName } from './use-item-name'
 
-/** A refused item: what the server said and where, and the three ways on. */
+/** A refused item: what the server said, and the ways on. */
 export function RefusedLine({ entry: { item, answer } }: { entry: RefusedItem }) {
-  const { queue, dispatch } = useDeck()
+  const { queue, dispatch, waiting } = useDeck()
   const [leaving, setLeaving] = useState(false)
   const name = useItemName()(item)
-  const sendAgain = async (): Promise<void> => {
-    // An id that the server has for something else can only be refused again.
-    const again = answer.code === 'same id, other content' ? { ...item, id: newId() } : undefined
-    await queue.mend(item.id, again)
-    if (again) dispatch({ type: 'mended', key: item.id, item: again })
+  const follows = waiting.refused.some((other) => parentsOf(item).includes(other.item.id))
+  const mend = async (changed: DeckItem): Promise<void> => {
+    await queue.mend(item.id, changed)
+    dispatch({ type: 'mended', key: item.id, item: changed })
   }
+  // An id that the server has for something else can only be refused again.
+  const id = answer.code === 'same id, other content' ? newId() : item.id
   const discard = async (): Promise<void> => {
     dispatch({ type: 'gone', ids: await queue.discard(item.id) })
   }
@@ -24,8 +28,9 @@ export function RefusedLine({ entry: { item, answer } }: { entry: RefusedItem })
     <li className="deck-refused">
       <h3>{name}</h3>
       <p>
-        {answer.message ?? 'The server refused it without a reason.'}
-        {answer.field ? <span className="deck-sub"> At {answer.field}.</span> : null}
+        {follows
+          ? 'It goes along as soon as what it belongs to is mended.'
+          : sentence(answer.message ?? 'the server refused it without a reason')}
       </p>
       <p className="deck-pair">
         {item.kind === 'observation' ? (
@@ -33,9 +38,16 @@ export function RefusedLine({ entry: { item, answer } }: { entry: RefusedItem })
             Change
           </a>
         ) : null}
-        <button type="button" className="button" onClick={() => void sendAgain()}>
-          Send again
-        </button>
+        {follows ? null : (
+          <button type="button" className="button" onClick={() => void mend({ ...item, id })}>
+            Send again
+          </button>
+        )}
+        {item.kind === 'attempt' && item.call && !follows ? (
+          <button type="button" className="button" onClick={() => void mend({ ...item, id, call: null })}>
+            Send as uncalled
+          </button>
+        ) : null}
         <button type="button" className="button button-stop" onClick={() => setLeaving(true)}>
           Discard
         </button>

@@ -1,8 +1,10 @@
 import { writeRoute } from '../state/address'
+import { CalledList } from './called-list'
 import { useDeck } from './deck-context'
 import { DiverLine } from './diver-line'
 import { SendingNotice } from './sending-notice'
 import { Top } from './top'
+import { when } from './when'
 
 /** Where the deck opens: a squad, and its divers. */
 export function SquadsScreen() {
@@ -35,6 +37,7 @@ export function SquadsScreen() {
             ))}
           </nav>
         ) : null}
+        <CalledList />
         <h2 className="deck-head">{chosen?.name ?? 'Divers'}</h2>
         {members.length > 0 ? (
           <ul className="deck-list">
@@ -53,6 +56,7 @@ export function SquadsScreen() {
             {loading ? 'Loading…' : 'Load again'}
           </button>
         </p>
+        <p className="deck-sub">As of {when(roster.snapshot.takenAt)}.</p>
         {problem ? <p role="alert">{problem} What is shown here is from before.</p> : null}
         <p className="deck-pair text-13">
           <a className="deck-exit" href="/desk/divers">

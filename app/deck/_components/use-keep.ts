@@ -1,4 +1,4 @@
-import { useState } from 'react'
+import { useRef, useState } from 'react'
 import { draftAfter } from '../state/draft'
 import { makeKept, type Unkept, unkept } from '../state/items'
 import type { RatingRow, RatingSheet } from '../state/rating-sheet'
@@ -30,9 +30,19 @@ export function useKeep(subject: Subject, sheet: RatingSheet, { draft, act, open
   const [asking, setAsking] = useState<{ rest: boolean } | null>(null)
   const [problem, setProblem] = useState<string | null>(null)
 
+  const busy = useRef(false)
   const take = async (what: typeof draft, rest: boolean): Promise<void> => {
+    // A durable queue takes its time: a second tap must not keep the attempt twice.
+    if (busy.current) return
+    busy.current = true
     const kept = makeKept({ ...subject, diver: subject.diver.id }, what, subject.call, rest, stamp())
-    await queue.add([kept.attempt, kept.observation])
+    try {
+      await queue.add([kept.attempt, kept.observation])
+    } catch {
+      return setProblem('This phone could not keep it. What you marked is still here: try again.')
+    } finally {
+      busy.current = false
+    }
     dispatch({ type: 'kept', slot: subject.slot, ...kept })
     const [first] = sheet.phases
     if (first) openPhase(first.phase)

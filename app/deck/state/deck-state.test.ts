@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { aCall, anAttempt, anObservation, deckDiver, deckNow } from '@/seed/builders/deck-items'
-import { type DeckAction, deckAfter, emptyDeck, nextNumber, openCall, slotOf } from './deck-state'
+import { callsUnderWay, type DeckAction, deckAfter, emptyDeck, nextNumber, openCall, slotOf } from './deck-state'
 import { emptyDraft } from './draft'
 
 const slot = slotOf(deckDiver, '101C@1m')
@@ -34,6 +34,15 @@ describe('calls', () => {
     )
     expect(state.calls[slot]?.kept).toEqual([1])
     expect(state.calls[other]?.kept).toEqual([])
+  })
+
+  it('are under way until they are rated to their end, the newest first', () => {
+    const later = aCall({ diver: 'another diver', calledAt: deckNow + 1, count: 1 })
+    const state = decked(declare, { type: 'call', slot: slotOf('another diver', '101C@1m'), call: later })
+    const ids = (diver?: string) => callsUnderWay(state, diver).map((open) => open.call.id)
+    expect(ids()).toEqual([later.id, call.id])
+    expect(ids(deckDiver)).toEqual([call.id])
+    expect(callsUnderWay(deckAfter(deckAfter(state, keep(dived(1))), keep(dived(2))), deckDiver)).toEqual([])
   })
 
   it('end "just watching"; an uncalled attempt takes no number', () => {

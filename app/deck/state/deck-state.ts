@@ -75,6 +75,12 @@ export function openCall(state: DeckState, slot: Slot): SnapshotCall | null {
   return call && nextNumber(call) !== null ? call : null
 }
 
+/** Calls that are not rated to their end, of one diver or of all, newest first. */
+export const callsUnderWay = (state: DeckState, diver?: string): readonly SnapshotCall[] =>
+  Object.values(state.calls)
+    .filter((open) => (diver === undefined || open.call.diver === diver) && nextNumber(open) !== null)
+    .sort((a, b) => b.call.calledAt - a.call.calledAt)
+
 export const slotOfItem = (item: { diver: string; skill: string; place: CallItem['place'] }): Slot =>
   slotOf(item.diver, `${item.skill}@${item.place}`)
 
