@@ -44,7 +44,7 @@ async function listClubs(demo: Demo): Promise<Club[]> {
      FROM "Club" c JOIN "DiverMembership" d ON d."clubId" = c."id" AND d."to" IS NULL
      JOIN "Membership" m ON m."clubId" = c."id" AND m."role" = 'head' AND m."to" IS NULL
      JOIN "Account" a ON a."id" = m."accountId"
-     WHERE (SELECT count(*) FROM "Membership" o WHERE o."accountId" = m."accountId" AND o."to" IS NULL) = 1
+     WHERE c."name" NOT LIKE 'Cove %' AND (SELECT count(*) FROM "Membership" o WHERE o."accountId" = m."accountId" AND o."to" IS NULL) = 1
      GROUP BY c."id" ORDER BY c."name"`,
   )
 }

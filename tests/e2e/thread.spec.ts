@@ -10,7 +10,7 @@ const desk = { width: 1440, height: 900 }
 const pageOf = async (browser: Browser, demo: Demo, viewport: { width: number; height: number }): Promise<Page> =>
   (await browser.newContext({ baseURL: demo.url, viewport })).newPage()
 
-/** Calls three line-ups on the floor and rates each a 4 wherever it must be rated, the rest as expected. */
+/** Calls three fall-ins from the poolside and rates each a 4 wherever it must be rated, the rest as expected. */
 async function rateThree(page: Page): Promise<void> {
   await page.goto('/deck')
   await page
@@ -18,7 +18,7 @@ async function rateThree(page: Page): Promise<void> {
     .first()
     .click()
   await page
-    .getByRole('link', { name: /Line-up.*floor/ })
+    .getByRole('link', { name: /Fall-in, standing.*poolside/ })
     .first()
     .click()
   await page.getByRole('button', { name: 'Call 3' }).click()
@@ -48,8 +48,8 @@ test('from what a coach saw to a signed advancement and the region’s row', asy
 
     // The standard is reached: the assistant signs it off.
     await deck.goto(`/desk/divers/${cove.diver}`)
-    await expect(deck.getByRole('region', { name: 'To sign' })).toContainText('Line-up')
-    await deck.goto(`/desk/divers/${cove.diver}/${encodeURIComponent('line-up@floor')}`)
+    await expect(deck.getByRole('region', { name: 'To sign' })).toContainText('Fall-in, standing')
+    await deck.goto(`/desk/divers/${cove.diver}/${encodeURIComponent('fall-in@poolside')}`)
     await deck.getByRole('button', { name: 'Sign off' }).click()
     await expect(deck.getByText('Kept, and written in the ledger.')).toBeVisible()
 
@@ -96,5 +96,5 @@ test('a return needs a reason, keeps what was typed, and takes the step from the
   const form = page.locator('form', { has: page.getByRole('button', { name: 'Return with this reason' }) })
   await form.getByLabel('Reason').fill('   ')
   await form.getByRole('button', { name: 'Return with this reason' }).click()
-  await expect(page.getByText('Say in writing why')).toBeVisible()
+  await expect(form.getByRole('alert')).toContainText('Say in writing why')
 })

@@ -21,19 +21,20 @@ import { insertClub, insertSquad } from '../../../seed/builders/programme'
 
 /**
  * Run by a browser test: a club of its own in the demo's programme, with an assistant, a head coach and one diver who has
- * shown and been signed everything that the first level asks, but for the line-up on the floor. Prints who they are.
+ * shown and been signed everything that the first level asks, but for the fall-in from the poolside. Prints who they are.
  */
 const minute = 60_000
-const missing = 'line-up@floor'
 const wanted: readonly PairKey[] = [
   'deep-water@poolside',
   'takes-turn@poolside',
   'takes-turn@1m',
-  'shapes@floor',
-  'hurdle@floor',
+  'line-up@floor',
+  'push-glide@poolside',
   'jump-standing@poolside',
   'jump-standing@1m',
-  'fall-in@poolside',
+  'kneeling-fall-in@poolside',
+  'shapes@floor',
+  'hurdle@floor',
 ]
 
 const { databaseOwnerUrl, demoPassword } = getEnv()
@@ -86,7 +87,7 @@ const scopeAs = async (who: 'assistant' | 'head', minutesAgo: number) => {
   return coachingScopeOf(actor, Date.now() - minutesAgo * minute)
 }
 
-let ago = 24 * 60
+let ago = 28 * 60
 for (const key of wanted) {
   const scope = await scopeAs('assistant', ago)
   const curriculum = await readCurriculum(scope)
@@ -146,5 +147,5 @@ for (const key of wanted) {
 }
 await closeDatabase()
 process.stdout.write(
-  `${JSON.stringify({ ...ids, name, missing, emails: { assistant: `assistant-${tag}@cove.example`, head: `head-${tag}@cove.example` } })}\n`,
+  `${JSON.stringify({ ...ids, name, emails: { assistant: `assistant-${tag}@cove.example`, head: `head-${tag}@cove.example` } })}\n`,
 )
