@@ -57,11 +57,14 @@ export const decisionsOn = (curriculum: Curriculum, record: DiverRecord, target:
     .filter((decision) => sameTarget(curriculum, decision.target, target))
     .sort((a, b) => a.decidedAt - b.decidedAt || (a.id < b.id ? -1 : 1))
 
+/** The newest recognition of a target that is not revoked. */
 const recognitionOf = (curriculum: Curriculum, record: DiverRecord, target: TargetKey): RecognitionFact | undefined =>
-  record.recognitions.findLast((fact) => {
-    const recognised = recognisedTarget(fact)
-    return fact.revokedAt === null && recognised !== null && sameTarget(curriculum, recognised, target)
-  })
+  record.recognitions
+    .filter((fact) => {
+      const recognised = recognisedTarget(fact)
+      return fact.revokedAt === null && recognised !== null && sameTarget(curriculum, recognised, target)
+    })
+    .sort((a, b) => b.recognisedAt - a.recognisedAt || (a.id < b.id ? -1 : 1))[0]
 
 /** What was decided on the target itself, without what a higher level implies. */
 function ownHold(curriculum: Curriculum, record: DiverRecord, target: TargetKey): TargetHold {

@@ -203,6 +203,16 @@ describe('level and boardMove', () => {
     expect(at(record({ recognitions }), leaf, 'advancement').status).toBe('met')
   })
 
+  it('withdrawn and recognised: the later of them, in whatever order the rows come', () => {
+    const what = { kind: 'level', level: 'one' } as const
+    const decisions = [approved, aDecision('level:one', 'withdraw', today - 3)]
+    const [before, after] = [aRecognition(what, today - 4), aRecognition(what, today - 2)]
+    const status = (...recognitions: DiverRecord['recognitions']) =>
+      at(record({ decisions, recognitions }), leaf, 'training').status
+    expect([status(before), status(after)]).toEqual(['unmet', 'met'])
+    expect([status(before, after), status(after, before)]).toEqual(['met', 'met'])
+  })
+
   it('a level implies those below it, whether approved or recognised', () => {
     const higher = record({ decisions: [aDecision('level:two', 'approve', today - 5)] })
     expect(at(higher, leaf).status).toBe('met')

@@ -173,9 +173,9 @@ function factsOf(curriculum: Curriculum, attempts: readonly AttemptFact[]): fc.A
   })
 }
 
-/** Attempts of one id: the same minute at the same pair can be drawn twice. */
-const distinct = (attempts: readonly AttemptFact[]): AttemptFact[] =>
-  attempts.map((attempt, index) => ({ ...attempt, id: `${attempt.id} #${index}` }))
+/** Builders name facts by what they say, and the same can be drawn twice. */
+const distinct = <Fact extends { readonly id: string }>(facts: readonly Fact[] = []): Fact[] =>
+  facts.map((fact, index) => ({ ...fact, id: `${fact.id} #${index}` }))
 
 /** A random history of one diver over the pairs of an edition, all of it received by the end of `today`. */
 export const historyOver = (curriculum: Curriculum, attempts = 26): fc.Arbitrary<DiverRecord> =>
@@ -184,4 +184,14 @@ export const historyOver = (curriculum: Curriculum, attempts = 26): fc.Arbitrary
     .subarray([...curriculum.pairs.values()], { minLength: 1 })
     .chain((pairs) => fc.array(attemptOf(pairs), { maxLength: attempts, size: 'max' }))
     .map(distinct)
-    .chain((all) => factsOf(curriculum, all).map((facts) => aRecord({ ...facts, attempts: all })))
+    .chain((all) =>
+      factsOf(curriculum, all).map((facts) =>
+        aRecord({
+          ...facts,
+          attempts: all,
+          signOffs: distinct(facts.signOffs),
+          recognitions: distinct(facts.recognitions),
+          decisions: distinct(facts.decisions),
+        }),
+      ),
+    )
