@@ -2,8 +2,7 @@ import type { Evaluation } from '../assessment/readiness/evaluation'
 import { evaluationOf } from '../assessment/readiness/evaluation'
 import { bindingLeaves } from '../assessment/readiness/explain'
 import type { Finding, Remaining, Status, TargetFinding } from '../assessment/readiness/finding'
-import { attemptsWanted } from '../assessment/readiness/plan-leaf'
-import { remaining } from '../assessment/readiness/remaining'
+import { remaining, remainingOf } from '../assessment/readiness/remaining'
 import { readTarget } from '../assessment/readiness/targets'
 import type { DiverRecord, TargetKey } from '../assessment/record'
 import { type AsOf, asOfDay } from '../assessment/time'
@@ -31,6 +30,12 @@ const ranks: Readonly<Record<Status, number>> = { met: 3, lapsed: 2, unproven: 1
 const isNear = (left: Remaining): boolean =>
   left.kind === 'count' && left.attempts <= nearAttempts && left.newSkills.length === 0 && left.notBefore === null
 
+/** Good attempts that a leaf wants, with what it rests on; never is more than any number. */
+function distance(evaluation: Evaluation, leaf: Finding): number {
+  const left = remainingOf(evaluation, leaf.node, 'advancement')
+  return left.kind === 'never' ? Number.POSITIVE_INFINITY : left.attempts
+}
+
 /** Whether any leaf that binds now stands better than it did then: by status, or nearer in good attempts. */
 function anyBetter(now: Evaluation, then: Evaluation, target: TargetKey): boolean {
   const before = new Map(allLeaves(readTarget(then, target).finding).map((leaf) => [leaf.node, leaf]))
@@ -40,7 +45,7 @@ function anyBetter(now: Evaluation, then: Evaluation, target: TargetKey): boolea
       const earlier = before.get(leaf.node)
       if (!earlier) return true
       if (ranks[leaf.status] !== ranks[earlier.status]) return ranks[leaf.status] > ranks[earlier.status]
-      return attemptsWanted(now, leaf) < attemptsWanted(then, earlier)
+      return distance(now, leaf) < distance(then, earlier)
     })
 }
 

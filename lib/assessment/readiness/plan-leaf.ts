@@ -6,7 +6,6 @@ import { askedLevel } from '../rests-on'
 import { standardOf } from '../standard'
 import { find } from './evaluate'
 import { type Context, type Evaluation, evaluationOf } from './evaluation'
-import type { Finding } from './finding'
 import { withGoodAttempts, withSignOff } from './good-attempts'
 import { nothingToDo, type Plan } from './plan'
 
@@ -95,13 +94,4 @@ export function criterionPlan(
     plan: { ...nothingToDo, pooled: [{ pairs, count: fewest }], opened },
     exact: counts.every(({ count }) => count === fewest),
   }
-}
-
-/** Good attempts that a leaf wants by itself, whatever it rests on; infinite when no attempt helps. */
-export function attemptsWanted(evaluation: Evaluation, { node, status }: Finding): number {
-  if (status === 'met') return 0
-  if (node.kind === 'signOff') return signOffWork(node, evaluation, 'advancement')?.attempts ?? Number.POSITIVE_INFINITY
-  if (node.kind !== 'criterion') return 0
-  const found = criterionPlan(node, evaluation, 'advancement')
-  return found?.plan.pooled[0]?.count ?? Number.POSITIVE_INFINITY
 }
