@@ -39,7 +39,7 @@ export function RateAttempt({ subject, open, keeping }: RateAttemptProps) {
         marks={phaseMarks(open.sheet, shown.ratings, shown.restAsExpected)}
         kept={kept}
         more={writeRoute({ at: 'more', diver: diver.id, pair: pair.key })}
-        status={keeping.problem ?? (kept ? 'Kept. The next begins with its first mark.' : '')}
+        status={keeping.problem ?? (kept ? 'Kept.' : '')}
         notice={<SendingNotice />}
         beside={kept ? <NextDiverLink subject={subject} /> : null}
       >
