@@ -17,10 +17,10 @@ export interface ArcSize {
 }
 
 export const arcSizes = {
-  line: { width: 96, metre: 4.5, sky: 18, step: 5, notch: 3.5, detailed: false },
-  narrow: { width: 360, metre: 22, sky: 96, step: 16, notch: 11, detailed: true },
-  table: { width: 800, metre: 19, sky: 84, step: 15, notch: 14, detailed: true },
-  wide: { width: 960, metre: 36, sky: 160, step: 19, notch: 16, detailed: true },
+  line: { width: 96, metre: 4.5, sky: 19, step: 5, notch: 3.5, detailed: false },
+  narrow: { width: 360, metre: 20, sky: 96, step: 16, notch: 11, detailed: true },
+  table: { width: 800, metre: 19, sky: 90, step: 15, notch: 14, detailed: true },
+  wide: { width: 960, metre: 34, sky: 160, step: 19, notch: 16, detailed: true },
 } as const satisfies Record<string, ArcSize>
 export type ArcSizeName = keyof typeof arcSizes
 
@@ -77,7 +77,7 @@ export function drawArc(subject: ArcSubject, size: ArcSize): ArcDrawing {
   const columnWidth = size.width / Math.max(1, names.length)
   const course = plotCourse(subject.variant, subject.height, names)
   const scene = course && drawScene(course, subject, size, columnWidth)
-  const top = (scene?.water.bottom ?? (size.detailed ? 0 : size.sky + 7)) + size.step
+  const top = (scene?.water.bottom ?? (size.detailed ? 0 : size.sky + 8)) + size.step
   const level = (rating: number) => round(top + (4 - rating) * size.step)
   return {
     width: size.width,
@@ -92,7 +92,7 @@ export function drawArc(subject: ArcSubject, size: ArcSize): ArcDrawing {
 function drawScene(course: Course, subject: ArcSubject, size: ArcSize, columnWidth: number): ArcScene {
   const tallest = size.detailed ? Math.max(course.top, course.over + bodyLength) : course.top
   const firm = subject.height === 'poolside'
-  const metre = Math.min(firm ? size.metre * poolsideZoom : size.metre, size.sky / tallest)
+  const metre = Math.min(firm && size.detailed ? size.metre * poolsideZoom : size.metre, size.sky / tallest)
   // Small drawings stand in lists: their water lines and rules lie level whatever the board.
   const surface = round(size.detailed ? tallest * metre + 3 : size.sky + 2)
   const spot = ({ c, z }: Place): Point => ({ x: round((c + 0.5) * columnWidth), y: round(surface - z * metre) })
@@ -118,7 +118,7 @@ function drawScene(course: Course, subject: ArcSubject, size: ArcSize, columnWid
       tip: spot({ c: leave, z: over }),
       firm,
     },
-    water: { top: surface, bottom: round(size.detailed ? surface + divingDepth * metre + 8 : surface + 5) },
+    water: { top: surface, bottom: round(size.detailed ? surface + divingDepth * metre + 8 : surface + 6) },
     stack: body(leave, over, headHeight, subject.facing === 'out' ? 1 : -1),
     line: body(entry, 0, headFirst ? bodyLength - headHeight : headHeight, 0),
     stations: subject.phases.map((_, c) => spot({ c, z: heightAt(course, c) })),
