@@ -58,16 +58,28 @@ function levelTowards({ curriculum, record }: Evaluation): number {
 }
 
 /** Pairs that have to be put right first: re-entry after a lay-off, then what is in doubt by itself or has lapsed. */
-function toMend(evaluation: Evaluation, states: ReadonlyMap<PairKey, OpenState>): PairKey[] {
-  const reentry = [...states.values()].flatMap(({ because }) =>
-    because && 'kind' in because && because.kind === 'lay-off' ? because.reentry : [],
-  )
-  const fallen = evaluation.holdings.pairs.filter((key) => {
-    const { state, by } = evaluation.holdings.of(key)
-    return state === 'lapsed' || (state === 'in doubt' && by?.doubts.some((doubt) => doubt.kind !== 'below'))
+function toMend(evaluation: Evaluation, wanted: readonly Wanted[], state: (key: PairKey) => OpenState): PairKey[] {
+  const reentry = wanted.flatMap(({ pair }) => {
+    const { because } = state(pair.key)
+    return because && 'kind' in because && because.kind === 'lay-off' ? because.reentry : []
   })
-  const isOpen = (key: PairKey) => ['open', 'held'].includes(states.get(key)?.state ?? 'closed')
-  return [...new Set([...reentry, ...fallen])].filter(isOpen)
+  const fallen = evaluation.holdings.pairs.filter((key) => {
+    const { state: held, by } = evaluation.holdings.of(key)
+    return held === 'lapsed' || (held === 'in doubt' && by?.doubts.some((doubt) => doubt.kind !== 'below'))
+  })
+  return [...new Set([...reentry, ...fallen])].filter((key) => canBeDived(state(key)))
+}
+
+const canBeDived = ({ state }: OpenState): boolean => state === 'open' || state === 'held'
+
+/** How pairs stand, each worked out when it is first asked. */
+function statesOf(evaluation: Evaluation): (key: PairKey) => OpenState {
+  const known = new Map<PairKey, OpenState>()
+  return (key) => {
+    const state = known.get(key) ?? openState(evaluation, key)
+    known.set(key, state)
+    return state
+  }
 }
 
 /** The held dive that was not dived for longest. */
@@ -87,7 +99,8 @@ function callOf(pair: Pair, chance: Chance): Turn['dives'] {
 export function chooseTurns(diver: DiverInSeason, evaluation: Evaluation, chance: Chance): Turn[] {
   const { curriculum, date } = evaluation
   const towards = levelTowards(evaluation)
-  const states = new Map([...curriculum.pairs.keys()].map((key) => [key, openState(evaluation, key)] as const))
+  const state = statesOf(evaluation)
+  const wanted = wantedOf(diver, evaluation)
   const asTurn = (pair: Pair, level: number, dives: Turn['dives'], called = true): Turn => ({
     pair,
     level: curriculum.levels[Math.max(level, pair.level)]?.key ?? '',
@@ -108,13 +121,12 @@ export function chooseTurns(diver: DiverInSeason, evaluation: Evaluation, chance
       })),
     )
   if (told.length > 0) return told
-  const mend = toMend(evaluation, states)
+  const mend = toMend(evaluation, wanted, state)
     .slice(0, 2)
     .flatMap((key) => turnAt(key, (pair) => callOf(pair, chance)))
-  const fresh = wantedOf(diver, evaluation).filter(({ pair, level }) => {
-    const { state } = states.get(pair.key) ?? { state: 'closed' }
-    return (state === 'open' || state === 'held') && !isCurrentAt(evaluation.holdings.of(pair.key), level)
-  })
+  const fresh = wanted.filter(
+    ({ pair, level }) => !isCurrentAt(evaluation.holdings.of(pair.key), level) && canBeDived(state(pair.key)),
+  )
   const many = isCamp(date.day) ? 3 : chance.happens(0.35) ? 2 : 1
   const next = fresh.slice(0, Math.max(0, many - mend.length)).flatMap(({ pair, level }) => {
     const tries = asTurn(pair, Math.max(level, towards), usual(2), false)

@@ -9,6 +9,7 @@ import { standardOf } from '../../lib/assessment/standard'
 import { decideTarget } from '../../lib/assessment/store/decide'
 import { signSkill } from '../../lib/assessment/store/sign'
 import { parseDay } from '../../lib/assessment/time'
+import type { PairKey } from '../../lib/curriculum/edition/curriculum'
 import { coast } from './bootstrap'
 import type { DiverInSeason } from './choose'
 import type { CoachData } from './coast'
@@ -27,8 +28,9 @@ export async function signWhatIsReached(
   let at = from
   for (const diver of divers) {
     const evaluation = getStanding(standing, diver)
-    for (const [key, pair] of evaluation.curriculum.pairs) {
-      if (diver.story.unsigned?.includes(key) || (pair.at.signer === 'head' && role !== 'head')) continue
+    for (const key of divedLately(evaluation)) {
+      const signer = evaluation.curriculum.pairs.get(key)?.at.signer
+      if (diver.story.unsigned?.includes(key) || (signer === 'head' && role !== 'head')) continue
       const now = signable(evaluation, key)
       if (!now) continue
       at += minute
@@ -36,6 +38,12 @@ export async function signWhatIsReached(
     }
     if (role === 'head') at = await signByOverride(coach, diver, evaluation, at)
   }
+}
+
+/** Only what was dived can have reached anything new; in the curriculum's order. */
+function divedLately({ curriculum, record, date }: Evaluation): PairKey[] {
+  const lately = new Set(record.attempts.filter(({ day }) => day > date.day - 21).map(({ pair }) => pair))
+  return [...curriculum.pairs.keys()].filter((key) => lately.has(key))
 }
 
 async function sign(coach: CoachData, diver: DiverInSeason, at: number, request: SignRequest): Promise<void> {

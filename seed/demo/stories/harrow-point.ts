@@ -12,14 +12,13 @@ export const harrowPointStories: readonly Story[] = [
     family: 'Hallorann-Diaz',
     born: '2017-12-19',
     squad: 'cove',
-    shows: 'On the way to the first level: the water is signed, the board has begun.',
+    shows: 'Joined after the new year and is on the way to the first level: the water first, then the board.',
     ability: slow,
-    attends: 0.8,
+    attends: 0.9,
     reaches: [
-      ['2025-11-03', 'water'],
-      ['2026-02-09', 'first board'],
+      ['2026-01-19', 'water'],
+      ['2026-03-09', 'first board'],
     ],
-    leavesOut: ['jump-standing@1m', 'tuck-jump@1m', 'fall-in@1m'],
   },
   {
     key: 'yusuf',
@@ -75,7 +74,7 @@ export const harrowPointStories: readonly Story[] = [
     squad: 'cove',
     shows:
       'Held up: the running jump has not come on since before the new year, for the landing on the end of the board.',
-    ability: { ...slow, fresh: 1.9, marked: { hurdle: -2.2, press: -1.4 } },
+    ability: { ...slow, fresh: 1.9, safe: 3.7, marked: { hurdle: -2.2, press: -1.4 } },
     attends: 0.85,
     reaches: [
       ['2025-08-18', 'water', 'first board'],

@@ -159,6 +159,7 @@ export const saltmarshStories: readonly Story[] = [
       ['2025-09-01', 'walk', 'first dive'],
       ['2025-10-06', 'fold', 'height'],
       ['2025-12-08', 'high dive'],
+      ['2026-01-12', 'turn', 'belt'],
     ],
     episodes: [
       {

@@ -1,0 +1,310 @@
+import { execFile } from 'node:child_process'
+import fs from 'node:fs'
+import path from 'node:path'
+import pg from 'pg'
+import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest'
+import { programmeTime } from '@/lib/access/scope'
+import { findActor } from '@/lib/access/store/actors'
+import { listDemoSignIns, openSession } from '@/lib/access/store/sessions'
+import { openState } from '@/lib/assessment/open'
+import { evaluationOf } from '@/lib/assessment/readiness/evaluation'
+import { listTargets, readTarget } from '@/lib/assessment/readiness/targets'
+import { checkReadiness } from '@/lib/assessment/store/check-readiness'
+import { type DiverFile, listDiverFiles } from '@/lib/assessment/store/records'
+import { asOfInstant, parseDay } from '@/lib/assessment/time'
+import type { Curriculum } from '@/lib/curriculum/edition/curriculum'
+import { getEditionInForce } from '@/lib/curriculum/store/editions'
+import { asAccount, closeDatabase } from '@/lib/platform/db'
+import { type DiverOnPathway, levelRows, moveRows, placeDiver } from '@/lib/reports/pipeline'
+import { coast } from '@/seed/demo/bootstrap'
+import { clubs } from '@/seed/demo/coast'
+import { officeScope } from '@/seed/demo/hands'
+import { fixedNow, instantOn } from '@/seed/demo/season'
+import { demoSignIns } from '@/seed/demo/sign-ins'
+import { stories } from '@/seed/demo/stories/stories'
+import { typescript } from '../../scripts/platform/install.mjs'
+import { asRole, createDatabase, databaseUrls, dropDatabase } from '../support/database'
+
+const root = path.resolve(import.meta.dirname, '../..')
+const second = `second_${process.env.VITEST_WORKER_ID}`
+const password = 'for-the-tests-only'
+/** The second telling stops here: what it told until then must be the same. */
+const until = '2025-10-12'
+const minutes = 60_000
+
+interface Ran {
+  readonly code: number
+  readonly said: string
+}
+
+const named = (url: string, database: string): string => {
+  const address = new URL(url)
+  address.pathname = `/${database}`
+  return address.href
+}
+
+/** Loads the demo as the launcher does: a process of its own, with the addresses in its environment. */
+function seed(urls: { owner: string; app: string }, state: string, ...args: string[]): Promise<Ran> {
+  const env = {
+    ...process.env,
+    DATABASE_URL: urls.owner,
+    DATABASE_APP_URL: urls.app,
+    PLUMBLINE_DEMO_PASSWORD: password,
+    PLUMBLINE_STATE: state,
+  }
+  const command = [...typescript('seed/run.ts'), ...args]
+  return new Promise((resolve) => {
+    execFile(process.execPath, command, { cwd: root, env }, (error, _out, said) =>
+      resolve({ code: error ? Number(error.code ?? 1) : 0, said: said || String(error?.signal ?? '') }),
+    )
+  })
+}
+
+const ownState = (): string => path.join(inject('stateFolder'), `demo-${process.env.VITEST_WORKER_ID}`)
+const secondUrls = () => ({ owner: named(databaseUrls().owner, second), app: named(databaseUrls().app, second) })
+
+let files: readonly DiverFile[]
+let curriculum: Curriculum
+let placed: ReadonlyMap<string, DiverOnPathway>
+
+beforeAll(async () => {
+  await createDatabase(second)
+  const told = await Promise.all([
+    seed(databaseUrls(), ownState()),
+    seed(secondUrls(), `${ownState()}-second`, '--until', until),
+  ])
+  expect(told.map(({ code, said }) => (code === 0 ? 'told' : said))).toEqual(['told', 'told'])
+  const scope = await officeScope('constance', fixedNow - (await clockOffset()))
+  await asAccount(scope.account, async (tx) => {
+    curriculum = await getEditionInForce(tx, scope)
+    files = await listDiverFiles(tx, scope)
+  })
+  placed = new Map(
+    files.map((file) => {
+      const date = asOfInstant(fixedNow, file.zone)
+      return [
+        file.id,
+        placeDiver(curriculum, { id: file.id, club: file.club, record: file.record, date, zone: file.zone }),
+      ]
+    }),
+  )
+}, 20 * minutes)
+
+afterAll(async () => {
+  await closeDatabase()
+  await dropDatabase(second)
+})
+
+async function clockOffset(): Promise<number> {
+  const { rows } = await asRole('owner', (client) =>
+    client.query<{ offset: string }>('SELECT "clockOffsetMs" AS offset FROM "Programme" WHERE "isDemo"'),
+  )
+  return Number(rows[0]?.offset)
+}
+
+const count = async (what: string): Promise<number> => {
+  const { rows } = await asRole('owner', (client) => client.query<{ n: string }>(`SELECT count(*) AS n FROM ${what}`))
+  return Number(rows[0]?.n)
+}
+
+const fileOf = (key: string): DiverFile => {
+  const file = files.find(({ id }) => id === coast.diver(key))
+  if (!file) throw new Error(`the demo has no diver ${key}`)
+  return file
+}
+const evaluationNow = (key: string) => {
+  const file = fileOf(key)
+  return evaluationOf(curriculum, file.record, asOfInstant(fixedNow, file.zone))
+}
+const pathwayOf = (key: string) => placed.get(coast.diver(key))
+
+describe('the demo', () => {
+  it('is an invented coast of two clubs, six coaches and sixteen divers aged seven to seventeen', async () => {
+    expect(await count('"Club"')).toBe(clubs.length)
+    expect(await count(`(SELECT DISTINCT "accountId" FROM "Membership" WHERE "clubId" IS NOT NULL) AS coaches`)).toBe(6)
+    expect(files).toHaveLength(16)
+    const ages = files.map(({ record }) => Math.floor((parseDay('2026-03-14') - (record.born ?? 0)) / 365.25))
+    expect([Math.min(...ages), Math.max(...ages)]).toEqual([7, 17])
+  })
+
+  it('has a season of dives, most of them called, none of them refused, closed or dated ahead', async () => {
+    const attempts = files.flatMap(({ record }) => record.attempts)
+    expect(attempts.length).toBeGreaterThan(2_400)
+    expect(attempts.length).toBeLessThan(4_000)
+    expect(attempts.filter(({ called }) => called).length / attempts.length).toBeGreaterThan(0.7)
+    expect(attempts.filter(({ closedThen, futureDated }) => closedThen || futureDated)).toEqual([])
+    expect(attempts.every(({ observations }) => observations.length > 0)).toBe(true)
+    expect(attempts.every(({ receivedAt }) => receivedAt <= fixedNow)).toBe(true)
+  })
+
+  it('has what only some dives have: notes, moments, a second coach on video, corrections with their reasons', async () => {
+    expect(await count('"Moment"')).toBeGreaterThan(300)
+    expect(await count(`"Moment" WHERE "link" NOT LIKE 'https://%.example/%'`)).toBe(0)
+    expect(await count(`"Observation" WHERE "observedOn" = 'video'`)).toBeGreaterThan(60)
+    expect(await count('"Observation" WHERE "supersedesId" IS NOT NULL AND "reasonId" IS NOT NULL')).toBeGreaterThan(20)
+    expect(await count('"Observation" WHERE "noteId" IS NOT NULL')).toBeGreaterThan(40)
+  })
+
+  it('has all four statuses among what is put before the head coaches', () => {
+    const statuses = stories.flatMap(({ key }) => {
+      const evaluation = evaluationNow(key)
+      return listTargets(curriculum).map((target) => readTarget(evaluation, target).finding.status)
+    })
+    expect(new Set(statuses)).toEqual(new Set(['met', 'lapsed', 'unproven', 'unmet']))
+  })
+
+  it('fills every column of the region, whose totals are those of its lists', () => {
+    const places = [...placed.values()]
+    const ids = clubs.map(({ key }) => coast.club(key))
+    const levels = levelRows(curriculum, ids, places)
+    const moves = moveRows(curriculum, ids, places)
+    const total = (rows: typeof levels, figure: string) =>
+      rows
+        .flatMap((row) => row.figures.filter((one) => one.figure === figure))
+        .reduce((sum, one) => sum + one.divers.length, 0)
+    expect(total(levels, 'divers')).toBe(16)
+    for (const figure of ['ready', 'near', 'held up']) expect(total(levels, figure), figure).toBeGreaterThan(0)
+    for (const figure of ['not yet', 'near', 'ready', 'moved']) expect(total(moves, figure), figure).toBeGreaterThan(0)
+    expect(['not yet', 'near', 'ready', 'moved'].reduce((sum, figure) => sum + total(moves, figure), 0)).toBe(16)
+    expect(new Set(places.map(({ level }) => level))).toEqual(new Set([-1, 0, 1, 2]))
+    expect(places.some(({ next }) => next === 'on the way')).toBe(true)
+  })
+})
+
+describe('the stories', () => {
+  it('leave three advancements in the queue: a first level, a second level, a board move', () => {
+    expect(readTarget(evaluationNow('idris'), 'level:soundings').ready).toBe(true)
+    expect(readTarget(evaluationNow('leilani'), 'level:bearings').ready).toBe(true)
+    expect(readTarget(evaluationNow('wren'), 'move:forward:3m').ready).toBe(true)
+  })
+
+  it('have a returned move that has not come back', () => {
+    const found = readTarget(evaluationNow('mateus'), 'move:forward:3m')
+    expect(found.finding.status).toBe('met')
+    expect(found.blocks.map(({ kind }) => kind)).toEqual(['returned'])
+  })
+
+  it('have a diver who is held up by one criterion', () => {
+    expect(pathwayOf('saoirse')?.next).toBe('held up')
+    const { finding } = readTarget(evaluationNow('saoirse'), 'level:bearings')
+    expect(finding.status).toBe('unmet')
+    const dive = evaluationNow('saoirse').history('101C@1m')
+    expect(dive?.attempts.length).toBeGreaterThan(20)
+  })
+
+  it('have divers near to a level', () => {
+    expect(['kofi', 'yusuf', 'zuri'].map((key) => pathwayOf(key)?.next)).toEqual(['near', 'near', 'near'])
+  })
+
+  it('have one for whom nothing is missing but age, and one for whom nothing is missing but a board', () => {
+    const leaf = (key: string, target: 'level:plumb' | 'move:forward:3m') => {
+      const { finding } = readTarget(evaluationNow(key), target)
+      const all = [finding, ...finding.children.flatMap((child) => [child, ...child.children])]
+      return all.filter((one) => one.status !== 'met' && one.children.length === 0).map((one) => one.reason.code)
+    }
+    expect(leaf('noor', 'level:plumb')).toEqual(['too young'])
+    expect(leaf('tomasz', 'move:forward:3m')).toEqual(['venue lacks it'])
+  })
+
+  it('have a standing shortfall that puts a sign-off in doubt, and what was approved on it to review', () => {
+    const evaluation = evaluationNow('dario')
+    const { state, by } = evaluation.holdings.of('101C@1m')
+    expect([state, by?.doubts.map(({ kind }) => kind)]).toEqual(['in doubt', ['shortfall']])
+    expect(readTarget(evaluation, 'level:bearings').held).toBe('to review')
+    expect(readTarget(evaluation, 'move:forward:3m').held).toBe('to review')
+  })
+
+  it('have a lapsed sign-off that has been shown again and waits to be signed', () => {
+    const evaluation = evaluationNow('anouk')
+    expect(evaluation.holdings.of('101C-standing@1m').state).toBe('lapsed')
+    expect(openState(evaluation, '101C-standing@1m').state).toBe('to sign')
+  })
+
+  it('have a sign-off by override, and a diver who holds everything', () => {
+    expect(evaluationNow('zuri').holdings.of('101C@1m').by?.byOverride).toBe(true)
+    expect(pathwayOf('ilse')).toMatchObject({ level: 2, next: 'held' })
+  })
+})
+
+describe('the telling', () => {
+  it('is the same on another database: the same dives, sign-offs and decisions, at the same times', async () => {
+    const end = new Date(instantOn(parseDay(until) + 1, 0))
+    const telling = async (url: string) => {
+      const client = new pg.Client({ connectionString: url })
+      await client.connect()
+      try {
+        const read = async (columns: string, table: string, at: string) =>
+          (await client.query(`SELECT ${columns} FROM "${table}" WHERE "${at}" < $1 ORDER BY ${columns}`, [end])).rows
+        return {
+          editions: await read('"hash"', 'Edition', 'publishedAt'),
+          calls: await read('"id", "contentDigest"', 'Call', 'receivedAt'),
+          attempts: await read('"id", "contentDigest"', 'Attempt', 'receivedAt'),
+          observations: await read('"id", "contentDigest"', 'Observation', 'receivedAt'),
+          signOffs: await read(
+            '"signedAt", "diverId", "skill", "place", "level", "coachId", "evidence"',
+            'SignOff',
+            'signedAt',
+          ),
+          decisions: await read('"decidedAt", "diverId", "target", "outcome", "by"', 'Decision', 'decidedAt'),
+          ledger: await read('"seq", "kind", "at"', 'Ledger', 'at'),
+        }
+      } finally {
+        await client.end()
+      }
+    }
+    const [first, again] = [await telling(databaseUrls().owner), await telling(secondUrls().owner)]
+    expect(again.attempts.length).toBeGreaterThan(800)
+    expect(again).toEqual(first)
+  })
+
+  it('writes the ledger in the order of its times, without a gap', async () => {
+    const { rows } = await asRole('owner', (client) =>
+      client.query<{ seq: string; at: Date }>('SELECT "seq", "at" FROM "Ledger" ORDER BY "seq"'),
+    )
+    expect(rows.map(({ seq }) => Number(seq))).toEqual(rows.map((_, index) => index + 1))
+    const times = rows.map(({ at }) => at.getTime())
+    expect(times).toEqual([...times].sort((a, b) => a - b))
+  })
+
+  it('leaves readiness rows that agree with the reference evaluator', async () => {
+    const { differences, divers } = await checkReadiness(
+      await officeScope('constance', fixedNow - (await clockOffset())),
+    )
+    expect({ divers, differences }).toEqual({ divers: 16, differences: [] })
+  })
+
+  it('stands at its fixed today and goes on from there', async () => {
+    const offset = await clockOffset()
+    const account = coast.account('emeka')
+    const actor = await findActor(account, account, Date.now())
+    expect(actor?.programme).toMatchObject({ isDemo: true, clockOffset: offset })
+    const since = actor ? programmeTime(actor, Date.now()) - fixedNow : Number.NaN
+    expect(since).toBeGreaterThanOrEqual(0)
+    expect(since).toBeLessThan(30 * minutes)
+  })
+
+  it('gives seven sign-ins, which work; the coach who left has none', async () => {
+    const noted = JSON.parse(fs.readFileSync(path.join(ownState(), 'demo-sign-ins.json'), 'utf8'))
+    expect(noted).toEqual(demoSignIns)
+    const shown = await listDemoSignIns()
+    expect(shown.map(({ email }) => email)).toEqual(demoSignIns.map(({ email }) => email))
+    expect(shown).toHaveLength(7)
+    for (const { email } of shown) {
+      expect(email).toMatch(/\.example$/)
+      expect((await openSession(email, password, Date.now())).result).toBe('open')
+    }
+  })
+
+  it('is not told twice, and half a demo is not taken for one', async () => {
+    const before = await count('"Ledger"')
+    expect(await seed(databaseUrls(), ownState())).toMatchObject({ code: 0, said: '' })
+    expect(await count('"Ledger"')).toBe(before)
+    const client = new pg.Client({ connectionString: secondUrls().owner })
+    await client.connect()
+    await client.query('UPDATE "Programme" SET "isDemo" = false, "clockOffsetMs" = 0')
+    await client.end()
+    const half = await seed(secondUrls(), `${ownState()}-second`)
+    expect(half.code).toBe(3)
+    expect(half.said).toContain('make the database empty')
+  })
+})
