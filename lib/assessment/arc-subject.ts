@@ -35,7 +35,7 @@ export function arcSubject(
   const asked = (phase: string): Rating =>
     pair.criteria
       .filter(({ criterion }) => criterion.phase === phase)
-      .reduce<Rating>((most, attached) => (expectedAt(attached, level) > most ? expectedAt(attached, level) : most), 0)
+      .reduce<Rating>((most, attached) => Math.max(most, expectedAt(attached, level)) as Rating, 0)
   return {
     variant: pair.skill.phaseSet,
     facing: facetsOfSkill(pair.skill).facing ?? 'out',
