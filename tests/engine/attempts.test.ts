@@ -88,6 +88,7 @@ describe('several views of one attempt', () => {
       seen([first, by('a2', { coach: 'a', supersedes: 'a', ratings: sound, ...changes })])
     expect(next({}).explicit.get('hands-locked')).toBe(1)
     expect(next({}).explicit.get('upright')).toBe(4)
+    expect(next({ ratings: { ...sound, 'hands-locked': 2 } }).explicit.get('hands-locked')).toBe(1)
     expect(next({ raiseAcceptedAt: 1 }).explicit.get('hands-locked')).toBe(4)
     expect(next({ ratings: { ...sound, 'hands-locked': 0 } }).explicit.get('hands-locked')).toBe(0)
   })
@@ -162,6 +163,13 @@ describe('the standard', () => {
   it('is not fed by uncalled, closed or future attempts', () => {
     for (const changes of [{ called: false }, { closedThen: true }, { day: today + 1 }])
       expect(on(good(today - 1, 'ann'), good(today, 'ben', changes)).shortage.successes).toBe(1)
+  })
+
+  it('takes incomplete attempts for neither: they fail nothing and push nothing out', () => {
+    const partly = [1, 2, 3].map((minute) => anAttempt(pair.key, today, { minute, rated: { 'hands-locked': 4 } }))
+    const found = on(good(today - 1, 'ann'), ...partly, good(today, 'ben', { minute: 9 }))
+    expect(found).toMatchObject({ holds: true, failures: 0 })
+    expect(found.counted).toHaveLength(2)
   })
 
   it('counts a second coach on the same attempt as a second coach and not as a second attempt', () => {

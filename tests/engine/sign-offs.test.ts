@@ -94,17 +94,23 @@ describe('a sign-off is in doubt of its own', () => {
     expect(on(record, 'jump@1m', today - 1).state).toBe('current')
   })
 
-  it('by a view received since, also where an earlier one fell short already', () => {
-    const views = [
-      anObservation({ id: 'a', ratings: { 'feet-together': 2 }, receivedAt: noonOf(today - 11) }),
-      anObservation({ id: 'b', coach: 'ben', ratings: { 'feet-together': 1 }, receivedAt: noonOf(today) }),
-    ]
-    const twice = dived('jump@1m', today - 11, 4, { minute: 60, observations: views })
-    const { receivedAt } = twice
-    expect(receivedAt).toBeLessThan(noonOf(today - 10))
-    expect(on(and(twice), 'jump@1m', today - 1).state).toBe('current')
-    expect(on(and(twice), 'jump@1m').state).toBe('in doubt')
-  })
+  it.each([
+    [2, 1],
+    [1, 2],
+  ] as const)(
+    'by a view received since, also where an earlier one fell short already: %i, then %i',
+    (first, second) => {
+      const views = [
+        anObservation({ id: 'a', ratings: { 'feet-together': first }, receivedAt: noonOf(today - 11) }),
+        anObservation({ id: 'b', coach: 'ben', ratings: { 'feet-together': second }, receivedAt: noonOf(today) }),
+      ]
+      const twice = dived('jump@1m', today - 11, 4, { minute: 60, observations: views })
+      const { receivedAt } = twice
+      expect(receivedAt).toBeLessThan(noonOf(today - 10))
+      expect(on(and(twice), 'jump@1m', today - 1).state).toBe('current')
+      expect(on(and(twice), 'jump@1m').state).toBe('in doubt')
+    },
+  )
 
   it('and is not cleared by successes that came before it', () => {
     const before = dived('jump@1m', today - 6)
@@ -147,6 +153,9 @@ describe('a sign-off is in doubt of its own', () => {
     const record = { ...signed, attempts: [first, fallen], signOffs }
     expect(on(record, 'jump@1m').by?.doubts).toEqual([{ kind: 'evidence', attempt: second.id }])
     expect(on(record, 'jump@1m', today - 4).state).toBe('current')
+    const silent = { ...lower, ratings: { 'feet-together': 4 as const } }
+    const unknown = { ...second, observations: [...second.observations, silent] }
+    expect(on({ ...record, attempts: [first, unknown] }, 'jump@1m').state).toBe('in doubt')
     const early = { ...record, attempts: [first, fallen, dived('jump@1m', today - 5)] }
     expect(on(early, 'jump@1m').state).toBe('in doubt')
     const after = { ...record, attempts: [first, fallen, dived('jump@1m', today - 1)] }
