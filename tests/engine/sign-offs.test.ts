@@ -197,29 +197,38 @@ describe('doubt from below', () => {
     expect(on({ ...chain, signOffs }, '101C@1m', today - 2).state).toBe('current')
   })
 
-  it('does not rise where another way holds', () => {
-    const either: Requirement = {
-      kind: 'any',
-      of: [
-        { kind: 'signOff', skill: 'tread', place: 'poolside' },
-        { kind: 'signOff', skill: '101C', place: '1m' },
-      ],
-    }
-    const skills = tinyEdition().skills.map((skill) =>
-      skill.key === 'jump'
-        ? { ...skill, places: skill.places.map((at) => (at.place === '3m' ? { ...at, prerequisite: either } : at)) }
-        : skill,
-    )
-    const edition = curriculumOf({ skills })
-    const record = holding(['101C@1m', 'jump@1m', 'tread@poolside', 'jump@3m'], today - 10)
-    const revoked = (...keys: PairKey[]) => ({
-      ...record,
-      signOffs: record.signOffs.map((one) => (keys.includes(one.pair) ? { ...one, revokedAt: noonOf(today) } : one)),
+  const restingOn = (prerequisite: Requirement) =>
+    curriculumOf({
+      skills: tinyEdition().skills.map((skill) =>
+        skill.key === 'jump'
+          ? { ...skill, places: skill.places.map((at) => (at.place === '3m' ? { ...at, prerequisite } : at)) }
+          : skill,
+      ),
     })
+  const treads: Requirement = { kind: 'signOff', skill: 'tread', place: 'poolside' }
+  const jumps: Requirement = { kind: 'signOff', skill: 'jump', place: '1m' }
+  const dives: Requirement = { kind: 'signOff', skill: '101C', place: '1m' }
+  const without = (record: DiverRecord, ...keys: PairKey[]) => ({
+    ...record,
+    signOffs: record.signOffs.map((one) => (keys.includes(one.pair) ? { ...one, revokedAt: noonOf(today) } : one)),
+  })
+
+  it('does not rise where another way holds', () => {
+    const edition = restingOn({ kind: 'any', of: [treads, dives] })
+    const record = holding(['101C@1m', 'jump@1m', 'tread@poolside', 'jump@3m'], today - 10)
     // The jump rests on tread as well, and the dive on the jump: both ways fall with tread, one with the dive.
-    expect(on(revoked('101C@1m'), 'jump@3m', today, edition).state).toBe('current')
-    expect(on(revoked('tread@poolside'), 'jump@3m', today, edition).by?.doubts).toEqual([
+    expect(on(without(record, '101C@1m'), 'jump@3m', today, edition).state).toBe('current')
+    expect(on(without(record, 'tread@poolside'), 'jump@3m', today, edition).by?.doubts).toEqual([
       { kind: 'below', pair: 'tread@poolside' },
+      { kind: 'below', pair: '101C@1m' },
+    ])
+  })
+
+  it('is not held up by half of a way that was never whole', () => {
+    const edition = restingOn({ kind: 'any', of: [{ kind: 'all', of: [treads, jumps] }, dives] })
+    const record = holding(['tread@poolside', '101C@1m', 'jump@3m'], today - 10)
+    expect(on(record, 'jump@3m', today, edition).state).toBe('current')
+    expect(on(without(record, '101C@1m'), 'jump@3m', today, edition).by?.doubts).toEqual([
       { kind: 'below', pair: '101C@1m' },
     ])
   })
