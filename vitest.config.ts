@@ -11,7 +11,10 @@ export default defineConfig({
     restoreMocks: true,
     allowOnly: false,
     projects: [
-      { extends: true, test: { name: 'architecture', include: ['tests/architecture/**/*.test.ts'] } },
+      {
+        extends: true,
+        test: { name: 'architecture', include: ['tests/architecture/**/*.test.ts'], testTimeout: 60_000 },
+      },
       {
         extends: true,
         test: {

@@ -1,8 +1,7 @@
-import { execFile } from 'node:child_process'
 import fs from 'node:fs'
 import path from 'node:path'
 import pg from 'pg'
-import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { programmeTime } from '@/lib/access/scope'
 import { findActor } from '@/lib/access/store/actors'
 import { listDemoSignIns, openSession } from '@/lib/access/store/sessions'
@@ -22,46 +21,12 @@ import { officeScope } from '@/seed/demo/hands'
 import { fixedNow, instantOn } from '@/seed/demo/season'
 import { demoSignIns } from '@/seed/demo/sign-ins'
 import { stories } from '@/seed/demo/stories/stories'
-import { typescript } from '../../scripts/platform/install.mjs'
 import { asRole, createDatabase, databaseUrls, dropDatabase } from '../support/database'
+import { demoPassword, ownState, second, secondUrls, seed } from '../support/tell-demo'
 
-const root = path.resolve(import.meta.dirname, '../..')
-const second = `second_${process.env.VITEST_WORKER_ID}`
-const password = 'for-the-tests-only'
 /** The second telling stops here: what it told until then must be the same. */
 const until = '2025-10-12'
 const minutes = 60_000
-
-interface Ran {
-  readonly code: number
-  readonly said: string
-}
-
-const named = (url: string, database: string): string => {
-  const address = new URL(url)
-  address.pathname = `/${database}`
-  return address.href
-}
-
-/** Loads the demo as the launcher does: a process of its own, with the addresses in its environment. */
-function seed(urls: { owner: string; app: string }, state: string, ...args: string[]): Promise<Ran> {
-  const env = {
-    ...process.env,
-    DATABASE_URL: urls.owner,
-    DATABASE_APP_URL: urls.app,
-    PLUMBLINE_DEMO_PASSWORD: password,
-    PLUMBLINE_STATE: state,
-  }
-  const command = [...typescript('seed/run.ts'), ...args]
-  return new Promise((resolve) => {
-    execFile(process.execPath, command, { cwd: root, env }, (error, _out, said) =>
-      resolve({ code: error ? Number(error.code ?? 1) : 0, said: said || String(error?.signal ?? '') }),
-    )
-  })
-}
-
-const ownState = (): string => path.join(inject('stateFolder'), `demo-${process.env.VITEST_WORKER_ID}`)
-const secondUrls = () => ({ owner: named(databaseUrls().owner, second), app: named(databaseUrls().app, second) })
 
 let files: readonly DiverFile[]
 let curriculum: Curriculum
@@ -291,7 +256,7 @@ describe('the telling', () => {
     expect(shown).toHaveLength(7)
     for (const { email } of shown) {
       expect(email).toMatch(/\.example$/)
-      expect((await openSession(email, password, Date.now())).result).toBe('open')
+      expect((await openSession(email, demoPassword, Date.now())).result).toBe('open')
     }
   })
 
