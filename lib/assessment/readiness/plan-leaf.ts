@@ -9,8 +9,11 @@ import { type Context, type Evaluation, evaluationOf } from './evaluation'
 import { withGoodAttempts, withSignOff } from './good-attempts'
 import { nothingToDo, type Plan } from './plan'
 
-/** More good attempts than any standard can ask; beyond them attempts do not help. */
-const mostAttempts = 30
+/** So many good attempts fill every window that a standard looks at; one more changes nothing. */
+function mostAttempts({ standard }: Pair): number {
+  const { of, coaches, days, moments, clean, certainty, recheck } = standard
+  return Math.max(of, coaches, days, moments, clean, certainty?.over ?? 0, recheck.of)
+}
 
 /** What it takes for a pair's leaf by itself, what it rests on apart. */
 export interface LeafWork {
@@ -35,7 +38,7 @@ export function signOffWork(leaf: SignOffLeaf, evaluation: Evaluation, context: 
 /** The fewest good attempts with which the full standard holds; null when no number of them reaches it. */
 function attemptsToStandard({ record, date }: Evaluation, pair: Pair, level: number): number | null {
   const own = { ...record, attempts: record.attempts.filter((attempt) => attempt.pair === pair.key) }
-  for (let attempts = 0; attempts <= mostAttempts; attempts++) {
+  for (let attempts = 0; attempts <= mostAttempts(pair); attempts++) {
     const history = historyOf(pair, withGoodAttempts(own, pair, attempts, date).attempts, date)
     if (standardOf(history, level).holds) return attempts
   }
@@ -51,15 +54,25 @@ function signedWork(
   levelKey: string,
 ): LeafWork | null {
   const level = curriculum.levelIndex(levelKey)
-  for (let attempts = 0; attempts <= mostAttempts; attempts++) {
+  const after = (attempts: number): LeafWork | null => {
     const then = withGoodAttempts(record, pair, attempts, date)
     const trained = evaluationOf(curriculum, then, date)
     if (find(trained, leaf, context).status === 'met') return { attempts, sign: false }
-    if (!canBeSigned(trained, pair.key, level)) continue
+    if (!canBeSigned(trained, pair.key, level)) return null
     const signed = withSignOff(then, pair.key, levelKey, date)
-    if (find(evaluationOf(curriculum, signed, date), leaf, context).status === 'met') return { attempts, sign: true }
+    return find(evaluationOf(curriculum, signed, date), leaf, context).status === 'met'
+      ? { attempts, sign: true }
+      : null
   }
-  return null
+  // Good attempts never make anything worse: what the most of them do not mend, fewer do not either.
+  const most = mostAttempts(pair)
+  const last = after(most)
+  if (!last) return null
+  for (let attempts = 0; attempts < most; attempts++) {
+    const found = after(attempts)
+    if (found) return found
+  }
+  return last
 }
 
 /** Whether the pair can be signed at the level, were what it rests on there. */
@@ -80,7 +93,7 @@ export function criterionPlan(
   const counts = leaf.at.flatMap((holding) => {
     const pair = curriculum.pairs.get(pairKey(holding))
     if (!pair) return []
-    for (let count = 1; count <= mostAttempts; count++) {
+    for (let count = 1; count <= Math.max(leaf.of, mostAttempts(pair)); count++) {
       const then = evaluationOf(curriculum, withGoodAttempts(record, pair, count, date), date)
       if (find(then, leaf, context).status === 'met') return [{ pair: pair.key, count }]
     }
