@@ -1,37 +1,8 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
-import type { DeckItem, ItemAnswer } from '@/lib/assessment/deck/contract'
 import { batchLimit } from '@/lib/assessment/deck/limits'
 import { aCall, anAttempt, anObservation } from '@/seed/builders/deck-items'
 import { memoryQueue } from './memory-queue'
-import { accept, scriptedServer, unreachable } from './scripted-server'
-import type { SendResult } from './transport'
-
-const ids = (items: readonly { readonly id: string }[]) => items.map(({ id }) => id)
-
-/** Half of the wait is fixed, half is random: with 1 the wait is the longest, with 0 the shortest. */
-const longest = () => 1
-const settleDown = () => vi.advanceTimersByTimeAsync(0)
-
-/** Answers one id as told and accepts the others; children in the same batch are refused with their parent, as the server does. */
-const refusing =
-  (id: string, answer: Partial<ItemAnswer> = {}) =>
-  (items: readonly DeckItem[]): SendResult => ({
-    kind: 'answered',
-    answers: items.map((item) =>
-      item.id === id
-        ? {
-            id,
-            result: 'refused',
-            code: 'malformed',
-            message: 'a rating is 0, 1, 2, 3 or 4',
-            field: 'ratings',
-            ...answer,
-          }
-        : item.kind === 'observation' && item.attempt === id
-          ? { id: item.id, result: 'refused', code: 'parent refused', message: 'its attempt was refused' }
-          : { id: item.id, result: 'accepted' },
-    ),
-  })
+import { accept, ids, longest, refusing, scriptedServer, settleDown, unreachable } from './scripted-server'
 
 beforeEach(() => vi.useFakeTimers())
 afterEach(() => vi.useRealTimers())

@@ -1,5 +1,6 @@
 import type { ArcSubject } from '@/app/_components/domain/arc/phase-view'
 import { fallsShort, fallsShortCritically } from '@/app/_components/domain/arc/phase-view'
+import { ScrollRegion } from '@/app/_components/ui/scroll-region'
 
 interface AttemptRow {
   readonly id: string
@@ -36,8 +37,7 @@ function Cell({ view }: { view: ArcSubject['phases'][number] }) {
 export function AttemptTable({ caption, rows }: { caption: string; rows: readonly AttemptRow[] }) {
   const phases = rows[0]?.arc.phases ?? []
   return (
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard (WCAG 2.1.1)
-    <section className="table-scroll" tabIndex={0} aria-label={caption}>
+    <ScrollRegion label={caption}>
       <table className="attempt-table">
         <caption className="sr-only">{caption}</caption>
         <thead>
@@ -93,6 +93,6 @@ export function AttemptTable({ caption, rows }: { caption: string; rows: readonl
           </tr>
         </tfoot>
       </table>
-    </section>
+    </ScrollRegion>
   )
 }

@@ -1,3 +1,5 @@
+import { ScrollRegion } from '@/app/_components/ui/scroll-region'
+
 interface Cell {
   readonly href: string
   readonly count: number
@@ -20,8 +22,7 @@ interface PipelineTableProps {
 /** Club by step, each number a way to its list; the last row adds the lists up. Sorting is a link, without JavaScript. */
 export function PipelineTable({ caption, stepHead, figures, rows }: PipelineTableProps) {
   return (
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard (WCAG 2.1.1)
-    <section className="table-scroll" tabIndex={0} aria-label={caption}>
+    <ScrollRegion label={caption}>
       <table className="pipeline-table">
         <caption className="sr-only">{caption}</caption>
         <thead>
@@ -72,6 +73,6 @@ export function PipelineTable({ caption, stepHead, figures, rows }: PipelineTabl
           </tr>
         </tfoot>
       </table>
-    </section>
+    </ScrollRegion>
   )
 }
