@@ -2,8 +2,16 @@ import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import type { DeckItem } from '@/lib/assessment/deck/contract'
 import { batchLimit } from '@/lib/assessment/deck/limits'
 import { anAttempt, anObservation } from '@/seed/builders/deck-items'
+import {
+  accept,
+  ids,
+  longest,
+  refusing,
+  scriptedServer,
+  settleDown,
+  unreachable,
+} from '@/tests/support/scripted-server'
 import { memoryQueue, patience } from './memory-queue'
-import { accept, ids, longest, refusing, scriptedServer, settleDown, unreachable } from './scripted-server'
 import type { Send, SendResult } from './transport'
 
 beforeEach(() => vi.useFakeTimers())

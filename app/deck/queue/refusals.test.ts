@@ -1,8 +1,16 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { batchLimit } from '@/lib/assessment/deck/limits'
 import { aCall, anAttempt, anObservation } from '@/seed/builders/deck-items'
+import {
+  accept,
+  ids,
+  longest,
+  refusing,
+  scriptedServer,
+  settleDown,
+  unreachable,
+} from '@/tests/support/scripted-server'
 import { memoryQueue } from './memory-queue'
-import { accept, ids, longest, refusing, scriptedServer, settleDown, unreachable } from './scripted-server'
 
 beforeEach(() => vi.useFakeTimers())
 afterEach(() => vi.useRealTimers())

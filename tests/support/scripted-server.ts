@@ -1,6 +1,6 @@
 import { vi } from 'vitest'
+import type { Send, SendResult } from '@/app/deck/queue/transport'
 import type { DeckItem, ItemAnswer } from '@/lib/assessment/deck/contract'
-import type { Send, SendResult } from './transport'
 
 type Script = (items: readonly DeckItem[]) => SendResult | Promise<SendResult>
 
