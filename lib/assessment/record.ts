@@ -104,7 +104,8 @@ export interface DecisionFact extends Received {
 }
 
 /** What can happen on a board that closes it for a diver until a head coach clears it. */
-export type IncidentKind = 'contact with the board' | 'too close' | 'bad landing' | 'knock to the head'
+export const incidentKinds = ['contact with the board', 'too close', 'bad landing', 'knock to the head'] as const
+export type IncidentKind = (typeof incidentKinds)[number]
 /** What a stand-down closes: all water, the boards, or only what is new. */
 export type ClosesKind = 'water' | 'boards' | 'new'
 

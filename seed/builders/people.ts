@@ -1,4 +1,7 @@
 import type { ClubRole, ProgrammeRole } from '../../lib/access/actor'
+import { purposes } from '../../lib/assessment/consent'
+import { commitTo } from '../../lib/assessment/ledger/write-event'
+import { makeSalt } from '../../lib/assessment/store/words'
 import { insertRow, type Owner } from './rows'
 
 export interface AccountRow {
@@ -59,3 +62,27 @@ export const insertDiverMembership = (owner: Owner, row: DiverMembershipRow): Pr
 
 export const insertSquadDiver = (owner: Owner, row: { squadId: string; diverId: string }): Promise<void> =>
   insertRow(owner, 'SquadDiver', row)
+
+export interface ConsentRow {
+  readonly diverId: string
+  readonly clubId: string
+  /** Who gave it, e.g. "Her mother". */
+  readonly saidBy: string
+  readonly recordedBy: string
+  readonly recordedAt: Date
+}
+
+/** A consent to each purpose, as a club has it before a diver is first recorded; `id` makes a fresh id each time. */
+export async function insertConsents(owner: Owner, row: ConsentRow, id: () => string): Promise<void> {
+  const { saidBy, ...consent } = row
+  for (const purpose of purposes) {
+    const [saidById, salt] = [id(), makeSalt()]
+    const { diverId, clubId, recordedBy } = consent
+    const commitment = commitTo(saidBy, salt)
+    await insertRow(owner, 'Words', {
+      ...{ id: saidById, clubId, diverId, writtenBy: recordedBy },
+      ...{ text: saidBy, salt, commitment, readers: 'head' },
+    })
+    await insertRow(owner, 'Consent', { id: id(), ...consent, purpose, given: true, saidById })
+  }
+}

@@ -1,6 +1,7 @@
 import { hashPassword } from '../../lib/access/store/password'
 import {
   insertAccount,
+  insertConsents,
   insertDiver,
   insertDiverMembership,
   insertMembership,
@@ -76,6 +77,7 @@ export async function enterCoast(owner: Owner, password: string): Promise<void> 
 
 async function enterDivers(owner: Owner, at: Date): Promise<void> {
   const homes = new Map<SquadKey, ClubKey>(squads.map((squad) => [squad.key, squad.club]))
+  const heads = new Map(clubs.map((club) => [coast.club(club.key), club.head]))
   for (const squad of squads)
     await insertSquad(owner, {
       id: idOf('squad', squad.key),
@@ -96,5 +98,9 @@ async function enterDivers(owner: Owner, at: Date): Promise<void> {
     const clubId = coast.club(found(homes, story.squad))
     await insertDiverMembership(owner, { id: idOf('diver membership', story.key), diverId, clubId, from: at })
     await insertSquadDiver(owner, { squadId: idOf('squad', story.squad), diverId })
+    const chance = chanceOf('consents', story.key)
+    const recordedBy = coast.account(found(heads, clubId))
+    const consent = { diverId, clubId, saidBy: 'A parent, in writing', recordedBy, recordedAt: at }
+    await insertConsents(owner, consent, () => chance.id(since))
   }
 }

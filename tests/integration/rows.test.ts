@@ -1,7 +1,7 @@
-import type pg from 'pg'
 import { v7 as uuidv7 } from 'uuid'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { closeDatabase } from '../../lib/platform/db'
+import { asAccountRow } from '../support/account-rows'
 import { asRole } from '../support/database'
 import { makeCoast, minute, noon, ratedAttempt, type SmallCoast, sendAs } from '../support/small-club'
 
@@ -15,6 +15,8 @@ const appendOnly = [
   'Decision',
   'Incident',
   'Release',
+  'Consent',
+  'GrowthNote',
   'Ledger',
   'Edition',
 ] as const
@@ -39,18 +41,6 @@ beforeAll(async () => {
   }
 })
 afterAll(closeDatabase)
-
-/** Asks as the web process does: the application role, in a transaction that names an account, or none. */
-const asAccountRow = <T>(account: string | null, work: (client: pg.Client) => Promise<T>): Promise<T> =>
-  asRole('app', async (client) => {
-    await client.query('BEGIN')
-    if (account) await client.query("SELECT set_config('app.account_id', $1, true)", [account])
-    try {
-      return await work(client)
-    } finally {
-      await client.query('ROLLBACK')
-    }
-  })
 
 const diversIn = (account: string | null, table: string): Promise<string[]> =>
   asAccountRow(account, async (client) => {

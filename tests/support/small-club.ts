@@ -1,11 +1,17 @@
 import { v7 as uuidv7 } from 'uuid'
 import { coachingScopeOf, type Scope, scopeOf } from '../../lib/access/scope'
 import { findActor } from '../../lib/access/store/actors'
-import type { DeckItem } from '../../lib/assessment/deck/contract'
+import type { DeckItem, IncidentItem } from '../../lib/assessment/deck/contract'
 import { publishEdition } from '../../lib/assessment/store/publish'
 import { syncDeck } from '../../lib/assessment/store/sync/sync'
 import { tinyEdition } from '../../seed/builders/edition'
-import { insertAccount, insertDiver, insertDiverMembership, insertMembership } from '../../seed/builders/people'
+import {
+  insertAccount,
+  insertConsents,
+  insertDiver,
+  insertDiverMembership,
+  insertMembership,
+} from '../../seed/builders/people'
 import { insertClub, insertProgramme, insertVenueFlag } from '../../seed/builders/programme'
 import { asRole } from './database'
 
@@ -64,6 +70,8 @@ export async function makeCoast(): Promise<SmallCoast> {
       const words = { givenName: 'Mira', familyName: 'Oake', bornOn: '2014-05-01' }
       await insertDiver(owner, { id: diver, programmeId: programme, ...words, createdAt: began })
       await insertDiverMembership(owner, { id: id(), diverId: diver, clubId, from: began })
+      const consent = { diverId: diver, clubId, saidBy: 'Her mother', recordedBy: people.head, recordedAt: began }
+      await insertConsents(owner, consent, id)
     }
   })
   const coast = { programme, clubs, people, divers, edition: '' }
@@ -130,6 +138,21 @@ export function ratedAttempt(coast: SmallCoast, { diver, skill, place, at, ratin
     },
   ]
 }
+
+/** An incident at a pair, as the deck records it. */
+export const anIncidentItem = (diver: string, at: number, changes: Partial<IncidentItem> = {}): IncidentItem => ({
+  kind: 'incident',
+  id: uuidv7({ msecs: at }),
+  diver,
+  skill: 'tread',
+  place: 'poolside',
+  what: 'bad landing',
+  attempt: null,
+  note: null,
+  happenedAt: at,
+  device,
+  ...changes,
+})
 
 /** Sends items as somebody's deck at an instant. */
 export const sendAs = async (coast: SmallCoast, who: PersonKey, at: number, items: readonly unknown[]) =>

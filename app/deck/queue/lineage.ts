@@ -5,6 +5,9 @@ export function parentsOf(item: DeckItem): readonly string[] {
   switch (item.kind) {
     case 'call':
       return []
+    // Nothing may hold an incident back, not even an attempt that is refused.
+    case 'incident':
+      return []
     case 'attempt':
       return item.call ? [item.call.id] : []
     case 'observation':

@@ -12,6 +12,14 @@ const named = (pair: Pair): string => `${pair.skill.title} at ${placeFacts[pair.
 
 const refuse = (...parts: Parameters<typeof refusal>): Checked => ({ ok: false, refusal: refusal(...parts) })
 
+/** Nothing was rated, marked, noted or linked. */
+export const isSilent = (item: ObservationItem): boolean =>
+  Object.keys(item.ratings).length === 0 &&
+  !item.restAsExpected &&
+  item.faults.length === 0 &&
+  item.note === null &&
+  item.moments.length === 0
+
 /**
  * Whether what a coach rated fits the skill under the observation's own edition, and the lower bounds that
  * "rest as expected" stands for: of each unrated criterion that is not critical, what `level` (an index) expects.
@@ -30,8 +38,7 @@ export function checkObservation(curriculum: Curriculum, pair: Pair, level: numb
     const seen = curriculum.faults.get(strange)?.seen ?? strange
     return refuse('fault does not apply', `"${seen}" is not a fault of ${named(pair)}: leave it out`, 'faults')
   }
-  const silent = Object.keys(item.ratings).length === 0 && !item.restAsExpected && item.faults.length === 0
-  if (silent && item.note === null && item.moments.length === 0) {
+  if (isSilent(item)) {
     return refuse(
       'nothing rated',
       'nothing was rated, marked or noted: rate a criterion, or discard the attempt',

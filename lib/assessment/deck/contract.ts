@@ -2,6 +2,7 @@ import { z } from 'zod'
 import type { PairKey } from '../../curriculum/edition/curriculum'
 import type { EditionDocument } from '../../curriculum/model'
 import { places } from '../../curriculum/place'
+import { type IncidentKind, incidentKinds } from '../record'
 import { batchLimit, deckVersion } from './limits'
 
 export { batchLimit, deckVersion }
@@ -79,12 +80,26 @@ export const observationSchema = z.strictObject({
     .nullable(),
 })
 
+/** Contact with the board and its like. Recorded at once, before the attempt is kept or on one that was. */
+export const incidentSchema = z.strictObject({
+  kind: z.literal('incident'),
+  id,
+  diver: uuid,
+  ...pair,
+  what: z.enum(incidentKinds),
+  attempt: id.nullable(),
+  note: z.string().max(2000).nullable(),
+  happenedAt: instant,
+  device: uuid,
+})
+
 /** One thing that the deck records. */
-export const itemSchema = z.discriminatedUnion('kind', [callSchema, attemptSchema, observationSchema])
+export const itemSchema = z.discriminatedUnion('kind', [callSchema, attemptSchema, observationSchema, incidentSchema])
 export type DeckItem = z.infer<typeof itemSchema>
 export type CallItem = z.infer<typeof callSchema>
 export type AttemptItem = z.infer<typeof attemptSchema>
 export type ObservationItem = z.infer<typeof observationSchema>
+export type IncidentItem = z.infer<typeof incidentSchema>
 export type MomentItem = z.infer<typeof momentSchema>
 
 /** The envelope; items are parsed one by one, so that a bad one does not hold back the others. */
@@ -120,13 +135,22 @@ export const refusalCodes = [
   'same id, other content',
   'parent refused',
   'not a coach here',
+  'no consent',
 ] as const
 export type RefusalCode = (typeof refusalCodes)[number]
+
+/** Video moments that an observation was kept without, by id, and why as a sentence. */
+export interface KeptWithout {
+  readonly moments: readonly string[]
+  readonly message: string
+}
 
 /** What became of one item; `code`, `message` and `field` belong to a refusal. */
 export interface ItemAnswer {
   readonly id: string
   readonly result: 'accepted' | 'known' | 'refused'
+  /** Of an observation that is stored: what of it is not. */
+  readonly keptWithout?: KeptWithout
   readonly code?: RefusalCode
   readonly message?: string
   /** Path inside the item, e.g. `ratings.entry-line`. */
@@ -154,6 +178,12 @@ export interface SnapshotDiver {
   readonly level: string
   /** Sentence when she is stood down; never the reason. */
   readonly standDown: string | null
+  /** Sentence for ninety days after a coach noted that she has grown quickly. */
+  readonly care?: string | null
+  /** Sentence when the consent to keep a record was withdrawn: nothing new is recorded but incidents. */
+  readonly recordingStopped?: string | null
+  /** Whether a consent to video is in force: without it no moment is kept. */
+  readonly video?: boolean
   readonly pairs: readonly SnapshotPair[]
 }
 
@@ -167,6 +197,16 @@ export interface SnapshotObservation {
 export interface SnapshotCall {
   readonly call: CallItem
   readonly kept: readonly number[]
+}
+
+/** An incident that is open, or that was received in the last week: what the deck need not add by itself. */
+export interface SnapshotIncident {
+  readonly id: string
+  readonly diver: string
+  readonly pair: PairKey
+  readonly what: IncidentKind
+  readonly happenedAt: number
+  readonly cleared: boolean
 }
 
 /** `GET /api/deck/snapshot`: everything that the deck shows, for the coach's clubs only. */
@@ -185,4 +225,5 @@ export interface DeckSnapshot {
   readonly edition: { readonly hash: string; readonly document: EditionDocument }
   readonly recent: readonly SnapshotObservation[]
   readonly calls?: readonly SnapshotCall[]
+  readonly incidents?: readonly SnapshotIncident[]
 }

@@ -146,7 +146,7 @@ export function toRecord(diver: string, rows: RecordRows): DiverRecord {
       id: row.id,
       pair: pairOf(row),
       kind: row.kind as IncidentKind,
-      happenedAt: row.happenedAt.getTime(),
+      happenedAt: programmeInstant(row.happenedAt.getTime(), Number(row.offsetMs)),
       receivedAt: row.receivedAt.getTime(),
       clearedAt: releases.get(`incident ${row.id}`) ?? null,
     })),

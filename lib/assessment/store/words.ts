@@ -16,14 +16,16 @@ interface About {
   readonly club: string
   readonly diver: string
   readonly writtenBy: string
+  /** `head`: nobody but the head coaches of the diver's club reads them. By default whoever may read her record. */
+  readonly readers?: 'all' | 'head'
 }
 
 /** Keeps a note or a reason in the erasable table. */
 export async function keepWords(tx: Tx, about: About, text: string): Promise<Kept> {
   const salt = makeSalt()
   const kept = { id: uuidv7(), commitment: commitTo(text, salt) }
-  await tx.words.create({
-    data: { ...kept, clubId: about.club, diverId: about.diver, writtenBy: about.writtenBy, text, salt },
-  })
+  const { club: clubId, diver: diverId, writtenBy, readers = 'all' } = about
+  // Without reading back: who writes for head coaches only need not be one.
+  await tx.words.createMany({ data: [{ ...kept, clubId, diverId, writtenBy, readers, text, salt }] })
   return kept
 }

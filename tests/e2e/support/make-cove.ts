@@ -12,6 +12,7 @@ import { closeDatabase } from '../../../lib/platform/db'
 import { getEnv } from '../../../lib/platform/env'
 import {
   insertAccount,
+  insertConsents,
   insertDiver,
   insertDiverMembership,
   insertMembership,
@@ -77,6 +78,11 @@ await insertDiver(owner, {
   createdAt: began,
 })
 await insertDiverMembership(owner, { id: uuidv7(), diverId: ids.diver, clubId: ids.club, from: began })
+await insertConsents(
+  owner,
+  { diverId: ids.diver, clubId: ids.club, saidBy: 'Her father', recordedBy: ids.head, recordedAt: began },
+  uuidv7,
+)
 await insertSquad(owner, { id: ids.squad, clubId: ids.club, name: 'Cove squad', createdAt: began })
 await insertSquadDiver(owner, { squadId: ids.squad, diverId: ids.diver })
 await owner.end()

@@ -3,8 +3,11 @@ import type { Scope } from '../../../access/scope'
 import type { Curriculum, Pair } from '../../../curriculum/edition/curriculum'
 import { type Place, placeFacts } from '../../../curriculum/place'
 import type { Tx } from '../../../platform/db'
+import { type Consents, isRecordingStopped, recordingStopped } from '../../consent'
+import type { KeptWithout } from '../../deck/contract'
 import { type Refusal, refusal } from '../../deck/refusal'
 import type { Evaluation } from '../../readiness/evaluation'
+import type { IncidentFact } from '../../record'
 
 /** What one batch is taken in against; read once, after the divers' rows are locked. */
 export interface SyncContext {
@@ -18,15 +21,18 @@ export interface SyncContext {
   readonly divers: ReadonlyMap<string, DiverMembership>
   readonly coachScopes: readonly CoachScope[]
   readonly zoneOf: (club: string) => string
-  /** The diver's record, before this batch, as of a day: for whether a skill was open then. */
-  readonly evaluationOn: (diver: string, day: number) => Promise<Evaluation | null>
+  /** How the consents of a diver of this batch stand. */
+  readonly consentsOf: (diver: string) => Consents
+  /** The diver's record, before this batch, as of a day, paused as at an instant: for whether a skill was open then. */
+  readonly evaluationOn: (diver: string, day: number, at: number) => Promise<Evaluation | null>
+  /** An incident of this batch pauses the dives that come after it. */
+  readonly noteIncident: (diver: string, incident: IncidentFact) => void
   /** Items of this batch that were refused, and why: their children follow them. */
   readonly refused: Map<string, Refusal>
 }
 
 export type Taken =
-  | { readonly result: 'accepted' }
-  | { readonly result: 'known' }
+  | { readonly result: 'accepted' | 'known'; readonly keptWithout?: KeptWithout }
   | { readonly result: 'refused'; readonly refusal: Refusal }
 
 export const accepted: Taken = { result: 'accepted' }
@@ -53,6 +59,10 @@ export function sameId(stored: { contentDigest: string }, digest: string, before
     'id',
   )
 }
+
+/** The refusal of what was made after the consent to keep a record was withdrawn; `at` is its programme time. */
+export const consentRefusal = (context: SyncContext, diver: string, at: number): Taken | null =>
+  isRecordingStopped(context.consentsOf(diver), at) ? refused('no consent', recordingStopped) : null
 
 /** The pair under the edition in force, or the refusal that says what is unknown. */
 export function findPair(context: SyncContext, item: { skill: string; place: Place; atLevel: string }): Pair | Taken {

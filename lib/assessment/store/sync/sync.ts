@@ -3,13 +3,17 @@ import { getEditionInForce } from '../../../curriculum/store/editions'
 import { asAccount, databaseCode, type Tx } from '../../../platform/db'
 import { type DeckItem, type ItemAnswer, itemSchema } from '../../deck/contract'
 import { refusal } from '../../deck/refusal'
+import { pausedAsAt } from '../../incident'
 import { type Evaluation, evaluationOf } from '../../readiness/evaluation'
+import type { IncidentFact } from '../../record'
+import { listConsents } from '../consents'
 import { lockDivers } from '../lock'
 import { refreshReadiness } from '../readiness'
 import { listDiverFiles } from '../records'
 import type { SyncContext, Taken } from './context'
 import { takeAttempt } from './take-attempt'
 import { takeCall } from './take-call'
+import { takeIncident } from './take-incident'
 import { takeObservation } from './take-observation'
 
 /**
@@ -86,6 +90,8 @@ function append(context: SyncContext, item: DeckItem): Promise<Taken> {
       return takeAttempt(context, item)
     case 'observation':
       return takeObservation(context, item)
+    case 'incident':
+      return takeIncident(context, item)
   }
 }
 
@@ -105,7 +111,8 @@ async function openContext(tx: Tx, scope: Scope, sentAt: number, items: readonly
   await lockDivers(tx, [...named, ...rated.map((row) => row.diverId)])
   const clubs = await tx.club.findMany({ where: { programmeId: scope.programme } })
   const curriculum = await getEditionInForce(tx, scope)
-  const evaluations = new Map<string, Evaluation | null>()
+  const incidents: { readonly diver: string; readonly fact: IncidentFact }[] = []
+  const evaluations = new Map<string, Evaluation>()
   const files = new Map((await listDiverFiles(tx, scope, [...new Set(named)])).map((file) => [file.id, file]))
   return {
     tx,
@@ -116,12 +123,17 @@ async function openContext(tx: Tx, scope: Scope, sentAt: number, items: readonly
     divers: new Map(memberships.map((membership) => [membership.diverId, membership])),
     coachScopes: await tx.coachScope.findMany({ where: { accountId: scope.account }, orderBy: { setAt: 'asc' } }),
     zoneOf: (club) => clubs.find((candidate) => candidate.id === club)?.zone ?? scope.zone,
-    evaluationOn: async (diver, day) => {
-      const key = `${diver} ${day}`
+    consentsOf: await listConsents(tx, [...named, ...rated.map((row) => row.diverId)]),
+    noteIncident: (diver, fact) => incidents.push({ diver, fact }),
+    evaluationOn: async (diver, day, at) => {
       const file = files.get(diver)
+      if (!file) return null
+      const fresh = incidents.flatMap((one) => (one.diver === diver ? [one.fact] : []))
+      const record = pausedAsAt({ ...file.record, incidents: [...file.record.incidents, ...fresh] }, at)
+      const key = [diver, day, ...record.incidents.map(({ id }) => id)].join(' ')
       const found = evaluations.get(key)
-      if (found !== undefined || !file) return found ?? null
-      const evaluation = evaluationOf(curriculum, file.record, { day, instant: scope.at })
+      if (found) return found
+      const evaluation = evaluationOf(curriculum, record, { day, instant: scope.at })
       evaluations.set(key, evaluation)
       return evaluation
     },

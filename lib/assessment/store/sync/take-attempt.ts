@@ -6,6 +6,7 @@ import { isClosed } from '../../open'
 import { dayIn } from '../../time'
 import {
   accepted,
+  consentRefusal,
   findClub,
   findPair,
   isTaken,
@@ -37,6 +38,9 @@ export async function takeAttempt(context: SyncContext, item: AttemptItem): Prom
   }
   const club = findClub(context, item.diver)
   if (!club) return unknownDiver
+  const attemptedAt = programmeInstant(item.attemptedAt, offset)
+  const stopped = consentRefusal(context, item.diver, attemptedAt)
+  if (stopped) return stopped
   const pair = findPair(context, item)
   if (isTaken(pair)) return pair
   const call = item.call ? await tx.call.findFirst({ where: { id: item.call.id, clubId: club } }) : null
@@ -44,10 +48,10 @@ export async function takeAttempt(context: SyncContext, item: AttemptItem): Prom
     return refused('unknown call', 'the call it belongs to is not known here: send the call first', 'call.id')
   if (item.call && call && (call.diverId !== item.diver || call.skill !== item.skill || call.place !== item.place))
     return refused('other call', 'its call was declared for another diver or skill', 'call.id')
-  const attemptedAt = programmeInstant(item.attemptedAt, offset)
   const flags = call ? await callFlags(context, item, call) : []
   if (isFutureDated(attemptedAt, receivedAt)) flags.push('future-dated')
-  const evaluation = await context.evaluationOn(item.diver, dayIn(attemptedAt, context.zoneOf(club)))
+  const day = dayIn(attemptedAt, context.zoneOf(club))
+  const evaluation = await context.evaluationOn(item.diver, day, attemptedAt)
   await tx.attempt.create({
     data: {
       id: item.id,

@@ -1,6 +1,17 @@
 import type { CallItem } from '../../deck/contract'
+import { programmeInstant } from '../../device-clock'
 import { digestOf } from '../../ledger/write-event'
-import { accepted, findClub, findPair, isTaken, type SyncContext, sameId, type Taken, unknownDiver } from './context'
+import {
+  accepted,
+  consentRefusal,
+  findClub,
+  findPair,
+  isTaken,
+  type SyncContext,
+  sameId,
+  type Taken,
+  unknownDiver,
+} from './context'
 
 /** Appends a declared call. */
 export async function takeCall(context: SyncContext, item: CallItem): Promise<Taken> {
@@ -13,6 +24,8 @@ export async function takeCall(context: SyncContext, item: CallItem): Promise<Ta
   }
   const club = findClub(context, item.diver)
   if (!club) return unknownDiver
+  const stopped = consentRefusal(context, item.diver, programmeInstant(item.calledAt, context.offset))
+  if (stopped) return stopped
   const pair = findPair(context, item)
   if (isTaken(pair)) return pair
   await tx.call.create({

@@ -1,25 +1,33 @@
 import { pairKey } from '../../../curriculum/edition/curriculum'
 import type { Place } from '../../../curriculum/place'
 import { findEdition, isDraft } from '../../../curriculum/store/editions'
-import { checkObservation } from '../../deck/check-observation'
+import { keptWithoutVideo, mayKeepVideo } from '../../consent'
+import { checkObservation, isSilent } from '../../deck/check-observation'
 import type { MomentItem, ObservationItem } from '../../deck/contract'
 import { programmeInstant } from '../../device-clock'
 import { commitTo, digestOf } from '../../ledger/write-event'
 import { isWithinScope } from '../coach-scope'
 import { keepWords, makeSalt } from '../words'
-import { accepted, parentRefusal, refused, type SyncContext, sameId, type Taken } from './context'
+import { accepted, consentRefusal, parentRefusal, refused, type SyncContext, sameId, type Taken } from './context'
 
 /** Appends what a coach saw of an attempt, or the correction of it. */
 export async function takeObservation(context: SyncContext, item: ObservationItem): Promise<Taken> {
   const { tx, scope } = context
   const contentDigest = digestOf(item)
   const stored = await tx.observation.findFirst({ where: { id: item.id } })
-  if (stored) return sameId(stored, contentDigest, JSON.stringify(stored.ratings), JSON.stringify(item.ratings))
+  if (stored) {
+    const taken = sameId(stored, contentDigest, JSON.stringify(stored.ratings), JSON.stringify(item.ratings))
+    return taken.result === 'known' && stored.momentCount < item.moments.length ? withoutMoments('known', item) : taken
+  }
   const parent = parentRefusal(context, item.attempt, 'attempt')
   if (parent) return parent
   const attempt = await tx.attempt.findFirst({ where: { id: item.attempt } })
   if (!attempt || !context.divers.has(attempt.diverId))
     return refused('unknown attempt', 'the attempt it belongs to is not known here: send the attempt first', 'attempt')
+  // A correction puts right what stands already: it is taken whatever became of the consent since.
+  const observedAt = programmeInstant(item.observedAt, context.offset)
+  const stopped = item.supersedes ? null : consentRefusal(context, attempt.diverId, observedAt)
+  if (stopped) return stopped
   const edition = await findEdition(tx, scope, item.edition)
   if (!edition) return unknownEdition(context, item)
   const pair = edition.pairs.get(pairKey({ skill: attempt.skill, place: attempt.place as Place }))
@@ -32,10 +40,13 @@ export async function takeObservation(context: SyncContext, item: ObservationIte
   })
   const conflict = supersedingRefusal(item, head?.observationId ?? null)
   if (conflict) return conflict
+  const video = mayKeepVideo(context.consentsOf(attempt.diverId))
+  if (!video && isSilent({ ...item, moments: [] }))
+    return refused('no consent', 'no consent to video of this diver is in force, and nothing else was rated', 'moments')
   const about = { club: attempt.clubId, diver: attempt.diverId, writtenBy: scope.account }
   const note = item.note ? await keepWords(tx, about, item.note) : null
   const reason = item.supersedes ? await keepWords(tx, about, item.supersedes.reason) : null
-  const moments = item.moments.map(keepable)
+  const moments = video ? item.moments.map(keepable) : []
   const attemptedAt = programmeInstant(attempt.attemptedAt.getTime(), Number(attempt.offsetMs))
   await tx.observation.create({
     data: {
@@ -71,8 +82,13 @@ export async function takeObservation(context: SyncContext, item: ObservationIte
     await tx.moment.createMany({
       data: moments.map((moment) => ({ ...moment, clubId: about.club, diverId: about.diver, observationId: item.id })),
     })
-  return accepted
+  return moments.length < item.moments.length ? withoutMoments('accepted', item) : accepted
 }
+
+const withoutMoments = (result: 'accepted' | 'known', { moments }: ObservationItem): Taken => ({
+  result,
+  keptWithout: { moments: moments.map(({ id }) => id), message: keptWithoutVideo },
+})
 
 async function unknownEdition(context: SyncContext, item: ObservationItem): Promise<Taken> {
   if (await isDraft(context.tx, item.edition))

@@ -1,0 +1,32 @@
+import type { DecisionFact, DiverRecord, IncidentFact, SignOffFact } from './record'
+import type { Instant } from './time'
+
+/** The incidents that no head coach has cleared, the newest first. */
+export const openIncidents = (record: DiverRecord): IncidentFact[] =>
+  record.incidents.filter(({ clearedAt }) => clearedAt === null).sort((a, b) => b.happenedAt - a.happenedAt)
+
+/**
+ * The record as it paused the diver at an instant: with the incidents that had happened by then and were not cleared yet,
+ * whenever they became known. For whether a skill was open when a dive was made.
+ */
+export const pausedAsAt = (record: DiverRecord, at: Instant): DiverRecord => ({
+  ...record,
+  incidents: record.incidents
+    .filter(({ happenedAt, receivedAt }) => Math.min(happenedAt, receivedAt) <= at)
+    .filter(({ clearedAt }) => clearedAt === null || clearedAt > at)
+    .map((incident) => ({ ...incident, clearedAt: null })),
+})
+
+/** What was signed and decided after an incident had happened and before it was known here: the head coach looks again. */
+export function signedUnaware(
+  record: DiverRecord,
+  { happenedAt, receivedAt }: IncidentFact,
+): { readonly signOffs: readonly SignOffFact[]; readonly decisions: readonly DecisionFact[] } {
+  const unaware = (at: Instant): boolean => happenedAt < at && at < receivedAt
+  return {
+    signOffs: record.signOffs.filter(({ signedAt, revokedAt }) => revokedAt === null && unaware(signedAt)),
+    decisions: record.decisions.filter(
+      ({ decidedAt, outcome }) => (outcome === 'approve' || outcome === 'override') && unaware(decidedAt),
+    ),
+  }
+}
