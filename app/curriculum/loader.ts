@@ -3,20 +3,29 @@ import { requireActor } from '@/lib/access/session'
 import { type Asked, sayRequirement } from '@/lib/assessment/readiness/say-requirement'
 import { dayIn } from '@/lib/assessment/time'
 import type { Curriculum } from '@/lib/curriculum/edition/curriculum'
-import { placeFacts, places } from '@/lib/curriculum/place'
+import type { SkillFamily } from '@/lib/curriculum/model'
+import { placeFacts } from '@/lib/curriculum/place'
 import { readCurriculum } from '@/lib/curriculum/store/read-curriculum'
+import { familyName, listFamilies } from '@/lib/curriculum/tree/family-graph'
+import { levelKey, moveKey } from '@/lib/curriculum/tree/target'
 import { systemClock } from '@/lib/platform/clock'
 
 export interface CurriculumPage {
   readonly title: string
-  readonly steps: readonly { readonly title: string; readonly summary: string; readonly asks: Asked }[]
-  readonly places: readonly {
-    readonly label: string
+  readonly steps: readonly {
+    readonly key: string
+    readonly title: string
+    readonly summary: string
+    readonly asks: Asked
+  }[]
+  readonly families: readonly {
+    readonly name: string
+    readonly tree: string
     readonly skills: readonly {
-      readonly href: string
+      readonly key: string
       readonly dive: string | null
       readonly title: string
-      readonly level: string
+      readonly at: readonly { readonly href: string; readonly place: string; readonly level: string }[]
     }[]
   }[]
 }
@@ -28,37 +37,47 @@ export async function loadEdition(): Promise<{ readonly curriculum: Curriculum; 
   return { curriculum: await readCurriculum(scope), today: dayIn(scope.at, scope.zone) }
 }
 
+function toFamily({ document, pairs, levels }: Curriculum, family: SkillFamily): CurriculumPage['families'][number] {
+  return {
+    name: familyName(family),
+    tree: `/curriculum/tree/${family}`,
+    skills: document.skills
+      .filter((skill) => skill.family === family)
+      .map(({ key, dive, title }) => ({
+        key,
+        dive,
+        title,
+        at: [...pairs.values()]
+          .filter(({ skill }) => skill.key === key)
+          .map((pair) => ({
+            href: `/curriculum/${encodeURIComponent(pair.key)}`,
+            place: placeFacts[pair.holding.place].label,
+            level: levels[pair.level]?.title ?? '',
+          })),
+      })),
+  }
+}
+
 /** Levels, board moves and skills of the edition in force. */
 export async function loadCurriculum(): Promise<CurriculumPage> {
   const words = await loadEdition()
   const { curriculum } = words
-  const pairs = [...curriculum.pairs.values()]
   return {
     title: curriculum.document.title,
     steps: [
-      ...curriculum.levels.map(({ title, summary, requirement }) => ({
+      ...curriculum.levels.map(({ key, title, summary, requirement }) => ({
+        key: levelKey(key),
         title,
         summary,
         asks: sayRequirement(requirement, words),
       })),
-      ...curriculum.boardMoves.map(({ title, requirement }) => ({
-        title,
+      ...curriculum.boardMoves.map((move) => ({
+        key: moveKey(move),
+        title: move.title,
         summary: '',
-        asks: sayRequirement(requirement, words),
+        asks: sayRequirement(move.requirement, words),
       })),
     ],
-    places: places
-      .map((place) => ({
-        label: placeFacts[place].label,
-        skills: pairs
-          .filter((pair) => pair.holding.place === place)
-          .map((pair) => ({
-            href: `/curriculum/${encodeURIComponent(pair.key)}`,
-            dive: pair.skill.dive,
-            title: pair.skill.title,
-            level: curriculum.levels[pair.level]?.title ?? '',
-          })),
-      }))
-      .filter(({ skills }) => skills.length > 0),
+    families: listFamilies(curriculum).map((family) => toFamily(curriculum, family)),
   }
 }

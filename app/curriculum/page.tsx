@@ -9,6 +9,28 @@ import { loadCurriculum } from './loader'
 
 export const metadata: Metadata = { title: 'Curriculum' }
 
+type Skill = Awaited<ReturnType<typeof loadCurriculum>>['families'][number]['skills'][number]
+
+/** A skill, and each place where it is taught with the level that teaches it there. */
+function SkillLine({ skill }: { skill: Skill }) {
+  return (
+    <li className="py-1">
+      {skill.dive ? <DiveNumber>{skill.dive}</DiveNumber> : null} {skill.title}
+      <span className="text-13 text-soft">
+        {skill.at.map(({ href, place, level }) => (
+          <span key={href} className="whitespace-nowrap">
+            {' · '}
+            <a href={href} aria-label={`${place}, ${skill.dive ?? ''} ${skill.title}, ${level}`}>
+              {place}
+            </a>{' '}
+            {level}
+          </span>
+        ))}
+      </span>
+    </li>
+  )
+}
+
 export default async function CurriculumPage() {
   const frame = await loadFrame()
   const page = await loadCurriculum()
@@ -19,28 +41,24 @@ export default async function CurriculumPage() {
       </PageHead>
       <Section title="Levels and board moves">
         {page.steps.map((step) => (
-          <LogRow key={step.title} margin={step.title}>
+          <LogRow key={step.key} margin={step.title}>
+            <div id={step.key} className="anchor" />
             {step.summary ? <p className="measure">{step.summary}</p> : null}
             <AskedList asked={step.asks} />
           </LogRow>
         ))}
       </Section>
-      <Section title="Skills by place">
-        {page.places.map((place) => (
-          <LogRow key={place.label} margin={place.label}>
+      {page.families.map((family) => (
+        <Section key={family.tree} title={family.name} aside={<a href={family.tree}>The {family.name} tree</a>}>
+          <LogRow>
             <ul className="grid gap-x-8 lg:grid-cols-2">
-              {place.skills.map((skill) => (
-                <li key={skill.href} className="py-0.5">
-                  <a href={skill.href}>
-                    {skill.dive ? <DiveNumber>{skill.dive}</DiveNumber> : null} {skill.title}
-                  </a>{' '}
-                  <span className="text-13 text-soft">{skill.level}</span>
-                </li>
+              {family.skills.map((skill) => (
+                <SkillLine key={skill.key} skill={skill} />
               ))}
             </ul>
           </LogRow>
-        ))}
-      </Section>
+        </Section>
+      ))}
     </PageFrame>
   )
 }

@@ -9,6 +9,15 @@ export function StatusDrop({ status, large = false }: { status: Status; large?: 
   const [width, height] = large ? [22, 26.1] : [16, 19]
   return (
     <svg className="drop" viewBox="0 0 16 19" width={width} height={height} aria-hidden="true">
+      <DropShape status={status} />
+    </svg>
+  )
+}
+
+/** The shape alone, 16 wide and 19 high, for drawings; stands inside an element of the class `drop`. */
+export function DropShape({ status }: { status: Status }) {
+  return (
+    <>
       <path className={status === 'met' ? 'drop-full' : 'drop-outline'} d={outline} />
       {status === 'lapsed' ? <path className="drop-full" d={lowerHalf} /> : null}
       {status === 'unmet' ? (
@@ -17,7 +26,7 @@ export function StatusDrop({ status, large = false }: { status: Status; large?: 
           <path className="drop-bar" d={across} />
         </>
       ) : null}
-    </svg>
+    </>
   )
 }
 

@@ -1,0 +1,60 @@
+import type { ReactNode } from 'react'
+import { DiveNumber } from '@/app/_components/domain/dive/dive-number'
+import { SkillTree, type TreeStep } from '@/app/_components/domain/tree/skill-tree'
+import { LogRow, Section } from '@/app/_components/ui/sheet'
+import type { FamilyDrawing } from '@/lib/curriculum/tree/draw-family'
+
+interface Row {
+  readonly key: string
+  readonly href: string
+  readonly dive: string | null
+  readonly name: string
+  readonly state: string | null
+  readonly because: string | null
+  readonly restsOn: readonly string[]
+}
+
+export interface TreeSheetProps {
+  readonly title: string
+  readonly chosen: string | null
+  readonly drawing: FamilyDrawing
+  readonly steps: readonly TreeStep[]
+  readonly bands: readonly { readonly place: string; readonly label: string; readonly rows: readonly Row[] }[]
+  readonly legend?: ReactNode
+}
+
+/** A family drawn, and as a list that says the same; on phones the list comes first. */
+export function TreeSheet({ title, chosen, drawing, steps, bands, legend }: TreeSheetProps) {
+  return (
+    <div className="tree-page">
+      <div className="pt-7">
+        <SkillTree title={title} drawing={drawing} steps={steps} chosen={chosen} />
+        {legend ? <div className="tree-legend">{legend}</div> : null}
+      </div>
+      <Section title={`${title}, place by place`}>
+        {bands.map(({ place, label, rows }) => (
+          <LogRow key={place} margin={label}>
+            <ul className="grid gap-x-8 lg:grid-cols-2">
+              {rows.map((row) => (
+                <TreeRow key={row.key} row={row} />
+              ))}
+            </ul>
+          </LogRow>
+        ))}
+      </Section>
+    </div>
+  )
+}
+
+function TreeRow({ row }: { row: Row }) {
+  return (
+    <li className="py-1">
+      <a href={row.href} className="inline-block py-0.5">
+        {row.dive ? <DiveNumber>{row.dive}</DiveNumber> : null} {row.name}
+      </a>{' '}
+      {row.state ? <span className="text-13 text-soft">{row.state}</span> : null}
+      {row.because ? <p className="text-13 text-soft">{row.because}</p> : null}
+      {row.restsOn.length > 0 ? <p className="text-13 text-soft">rests on {row.restsOn.join('; ')}</p> : null}
+    </li>
+  )
+}
