@@ -56,6 +56,16 @@ export const withSkillDefaults = filled(fillSkill)
 /** A criterion with what its author may leave out: it is not critical and lists no faults. */
 export const withCriterionDefaults = filled((written) => ({ critical: false, faults: [], ...written }))
 
+/** An event with what its author may leave out: no limit of age, no cap, dives of one family and more. */
+export const withEventDefaults = filled((written) => ({
+  ...written,
+  ageBand: filled((band) => ({ from: null, to: null, ...band }))(written.ageBand ?? {}),
+  parts: each(
+    written.parts,
+    filled((part) => ({ distinctFamilies: 1, difficultyCap: null, ...part })),
+  ),
+}))
+
 /** A fault with what its author may leave out: a correction that is no drill names none. */
 export const withFaultDefaults = filled((written) => ({
   ...written,

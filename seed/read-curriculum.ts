@@ -4,7 +4,7 @@ import type { Pointer } from '../lib/curriculum/edition/pointer'
 import { pointerTo, stepsOf } from '../lib/curriculum/edition/pointer'
 import { readEdition } from '../lib/curriculum/edition/publish'
 import type { EditionDocument } from '../lib/curriculum/model'
-import { withCriterionDefaults, withFaultDefaults, withSkillDefaults } from './curriculum-defaults'
+import { withCriterionDefaults, withEventDefaults, withFaultDefaults, withSkillDefaults } from './curriculum-defaults'
 import type { Source, SourceProblem } from './curriculum-source'
 import { readJson, readYaml } from './curriculum-source'
 
@@ -44,9 +44,12 @@ const listYaml = (folder: string): string[] =>
     .sort(byNumber.compare)
     .map((name) => join(folder, name))
 
-function readList(folder: string, withDefaults: (value: unknown) => unknown): ListReading {
-  if (!isFolder(folder)) return { items: [], problems: [] }
-  const sources = listYaml(folder).map(readYaml)
+type Fill = (value: unknown) => unknown
+
+const readFolder = (folder: string, withDefaults: Fill): ListReading =>
+  isFolder(folder) ? readLists(listYaml(folder).map(readYaml), withDefaults) : { items: [], problems: [] }
+
+function readLists(sources: readonly Source[], withDefaults: Fill): ListReading {
   const notLists = sources.filter(({ value, problems }) => problems.length === 0 && !Array.isArray(value))
   return {
     items: sources.flatMap((source) =>
@@ -66,6 +69,13 @@ function readList(folder: string, withDefaults: (value: unknown) => unknown): Li
 
 const isFolder = (path: string): boolean => statSync(path, { throwIfNoEntry: false })?.isDirectory() ?? false
 
+/** Events stand in a file of their own, for they change with every season; an edition without the file has none. */
+function readEvents(path: string): (readonly ['events', ListReading])[] {
+  const file = join(path, 'events.yaml')
+  if (!statSync(file, { throwIfNoEntry: false })) return []
+  return [['events', readLists([readYaml(file)], withEventDefaults)]]
+}
+
 const refusal = (place: string, message: string): CurriculumReading => ({
   document: null,
   problems: [{ place, message }],
@@ -83,12 +93,13 @@ function check(value: unknown, placeOf: CurriculumReading['placeOf']): Curriculu
 }
 
 /**
- * Reads a folder: `programme.yaml`, and lists of skills, criteria and faults in folders of those names, whose files are
- * taken in the order of their names. An author may leave out what follows from a dive number or is the usual thing.
+ * Reads a folder: `programme.yaml`, lists of skills, criteria and faults in folders of those names, whose files are
+ * taken in the order of their names, and `events.yaml` where there is one. An author may leave out what follows from a dive number or is the usual thing.
  */
 export function readCurriculumFolder(path: string): CurriculumReading {
   const programme = readYaml(join(path, 'programme.yaml'))
-  const read = Object.entries(lists).map(([name, fill]) => [name, readList(join(path, name), fill)] as const)
+  const folders = Object.entries(lists).map(([name, fill]) => [name, readFolder(join(path, name), fill)] as const)
+  const read = [...folders, ...readEvents(path)]
   const problems = [...programme.problems, ...read.flatMap(([, list]) => list.problems)]
   const placeOf = (pointer: Pointer): string => {
     const [name, index, ...rest] = stepsOf(pointer)

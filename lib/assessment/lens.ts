@@ -21,6 +21,8 @@ const seen: RequirementReader<boolean, Lens> = {
   level: (leaf, lens) => lens(leaf),
   boardMove: (leaf, lens) => lens(leaf),
   criterion: () => true,
+  // Which dives a list rests on is not fixed: another may stand in for one that fell.
+  diveList: () => true,
   age: () => true,
   venue: () => true,
 }
@@ -45,6 +47,7 @@ const pruned: RequirementReader<Requirement | null, Lens> = {
   level: (leaf, lens) => (lens(leaf) ? leaf : null),
   boardMove: (leaf, lens) => (lens(leaf) ? leaf : null),
   criterion: (leaf) => leaf,
+  diveList: (leaf) => leaf,
   age: (leaf) => leaf,
   venue: (leaf) => leaf,
 }
@@ -64,6 +67,7 @@ const resting: RequirementReader<HeldLeaf[], Lens> = {
   level: leaf,
   boardMove: leaf,
   criterion: () => [],
+  diveList: () => [],
   age: () => [],
   venue: () => [],
 }
@@ -87,6 +91,7 @@ const falling: RequirementReader<HeldLeaf[], Then> = {
   level: fell,
   boardMove: fell,
   criterion: () => [],
+  diveList: () => [],
   age: () => [],
   venue: () => [],
 }

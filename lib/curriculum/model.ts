@@ -1,4 +1,5 @@
 import type { Direction, EntryWay, Facing, Family, Position, Sense } from './dives/model'
+import type { Event } from './event/model'
 import type { Place } from './place'
 import type { Holding, Requirement } from './requirement/model'
 
@@ -199,4 +200,6 @@ export interface EditionDocument {
   readonly faults: readonly Fault[]
   readonly boardMoves: readonly BoardMove[]
   readonly layOff: readonly LayOffRule[]
+  /** Absent: none. Editions that were published before there were events stay the bytes that they are. */
+  readonly events?: readonly Event[]
 }

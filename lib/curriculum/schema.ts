@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { families, positions } from './dives/model'
 import { parseDive } from './dives/parse'
+import { eventSchema } from './event/schema'
 import type { PhaseSet, SkillFamily } from './model'
 import { phaseSets, phases } from './model'
 import { familySchema, holdingSchema, keySchema, placeSchema, requirementSchema } from './requirement/schema'
@@ -210,4 +211,5 @@ export const editionSchema = z.strictObject({
   faults: z.array(faultSchema),
   boardMoves: z.array(boardMoveSchema),
   layOff: z.array(layOffSchema),
+  events: z.array(eventSchema).optional(),
 })

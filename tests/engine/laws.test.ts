@@ -28,7 +28,7 @@ import { curriculumOf, today } from '../support/small-coast'
 const date = endOf(today)
 const contexts: readonly Context[] = ['training', 'advancement']
 
-/** Every question that an edition can ask about a diver: all targets, all sign-offs at all levels, all criterion leaves. */
+/** Every question that an edition can ask about a diver: all targets, all sign-offs at all levels, criterion leaves and lists. */
 function questionsOf(curriculum: Curriculum): Requirement[] {
   const requirements = listTargets(curriculum).flatMap(({ requirement }) => requirement ?? [])
   return [
@@ -36,6 +36,7 @@ function questionsOf(curriculum: Curriculum): Requirement[] {
     ...requirements.flatMap((node) => listOfKind(node, 'criterion').map((placed) => placed.node)),
     ...curriculum.levels.map(({ key }): Requirement => ({ kind: 'level', level: key })),
     ...curriculum.boardMoves.map(({ family, to }): Requirement => ({ kind: 'boardMove', family, to })),
+    ...[...curriculum.events.keys()].map((event): Requirement => ({ kind: 'diveList', event })),
     ...[...curriculum.pairs.values()].flatMap(({ holding }) =>
       curriculum.levels.map(({ key }): Requirement => ({ kind: 'signOff', ...holding, atLevel: key })),
     ),

@@ -33,6 +33,33 @@ describe('whatever the finding', () => {
     fc.record({ kind: fc.constant('below' as const), pair }),
     fc.record({ kind: fc.constant('withdrawn below' as const), target: fc.constant('move:forward:3m' as const) }),
   )
+  const dives = fc.array(fc.record({ pair, part: fc.nat(1), tenths: small, evidence: fc.constant([]) }), {
+    minLength: 1,
+  })
+  const whyNot = fc.oneof(
+    fc.record({ kind: fc.constant('too few dives' as const), held: small, wanted: small }),
+    fc.record({ kind: fc.constant('too few families' as const), part: fc.nat(1), held: small, wanted: small }),
+    fc.record({ kind: fc.constant('over the cap' as const), part: fc.nat(1), least: small, cap: small }),
+    fc.constantFrom(
+      { kind: 'families shared' as const },
+      { kind: 'caps shared' as const },
+      { kind: 'no birth date' as const },
+    ),
+    fc.record({ kind: fc.constant('outside the band' as const), age: small }),
+  )
+  const answers = fc.record({
+    now: fc.record({ legal: fc.constant('now' as const), list: dives }),
+    'once renewed': fc.record({
+      legal: fc.constant('once renewed' as const),
+      list: dives,
+      renew: fc.array(pair, { minLength: 1, maxLength: 3 }),
+    }),
+    no: fc.record({
+      legal: fc.constant('no' as const),
+      because: fc.array(whyNot, { minLength: 1, maxLength: 3 }),
+      lapsed: fc.array(pair, { maxLength: 2 }),
+    }),
+  })
   // Any field that any code has, so that each code finds its own.
   const fields = fc.record({
     counts: fc.record({
@@ -49,6 +76,7 @@ describe('whatever the finding', () => {
       max: small,
     }),
     days: fc.record({ day, validUntil: fc.option(day), renewBy: day, lapses: day, from: day }),
+    answers,
     flags: fc.record({ byOverride: fc.boolean(), recognised: fc.boolean() }),
     keys: fc.record({
       level,
@@ -61,12 +89,14 @@ describe('whatever the finding', () => {
       target: fc.constantFrom('level:one', 'level:gone', 'move:forward:3m', 'move:inward:10m'),
       feature: fc.constant('board-3m'),
       what: key,
+      event: fc.constantFrom('trophy', 'gone'),
     }),
   })
   const reason = fc
     .tuple(fc.constantFrom(...Object.values(examples)), fields)
-    .map(([{ reason }, { counts, days, flags, keys }]): Reason => {
-      const all: Record<string, unknown> = { ...counts, ...days, ...flags, ...keys }
+    .map(([{ reason }, { counts, days, flags, keys, answers }]): Reason => {
+      const answer = 'answer' in reason ? answers[reason.answer.legal] : undefined
+      const all: Record<string, unknown> = { ...counts, ...days, ...flags, ...keys, answer }
       const own = Object.keys(reason).filter((name) => name !== 'code')
       return { ...reason, ...Object.fromEntries(own.map((name) => [name, all[name]])) } as Reason
     })

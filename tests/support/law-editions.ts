@@ -3,6 +3,7 @@ import type { Curriculum } from '@/lib/curriculum/edition/curriculum'
 import type { EditionDocument, Standard } from '@/lib/curriculum/model'
 import type { Requirement } from '@/lib/curriculum/requirement/model'
 import { tinyEdition, tinyStandard } from '@/seed/builders/edition'
+import { anEvent, aPart } from './dive-events'
 import { curriculumOf } from './small-coast'
 
 const watched: Requirement = {
@@ -29,7 +30,19 @@ const either: Requirement = {
   ],
 }
 
-/** The small edition with what makes laws hard: rising critical expectations, choices, criterion leaves, certainty. */
+const entered: Requirement = {
+  kind: 'any',
+  of: [
+    { kind: 'diveList', event: 'trophy' },
+    { kind: 'diveList', event: 'friendly' },
+  ],
+}
+const events = [
+  anEvent('3m', [aPart(2, 1, 30)]),
+  anEvent('1m', [aPart(1)], { key: 'friendly', ageBand: { from: 9, to: null } }),
+]
+
+/** The small edition with what makes laws hard: rising critical expectations, choices, criterion leaves, certainty, a dive list. */
 export const hardEdition = (standard: Standard): EditionDocument => {
   const edition = tinyEdition({ standard })
   return {
@@ -56,8 +69,13 @@ export const hardEdition = (standard: Standard): EditionDocument => {
       ),
     })),
     levels: edition.levels.map((level) =>
-      level.key === 'two' ? { ...level, requirement: { kind: 'all', of: [level.requirement, either, locked] } } : level,
+      level.key === 'two'
+        ? { ...level, requirement: { kind: 'all', of: [level.requirement, either, locked] } }
+        : level.key === 'three'
+          ? { ...level, requirement: { kind: 'atLeast', n: 1, of: [level.requirement, entered] } }
+          : level,
     ),
+    events,
   }
 }
 

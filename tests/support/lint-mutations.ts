@@ -1,6 +1,7 @@
 import { phasesOf } from '@/lib/curriculum/edition/attach'
 import type { Pointer } from '@/lib/curriculum/edition/pointer'
 import { pointerTo } from '@/lib/curriculum/edition/pointer'
+import type { Event, EventPart } from '@/lib/curriculum/event/model'
 import type { LintCode } from '@/lib/curriculum/lint/problem'
 import type { Subject } from '@/lib/curriculum/lint/subject'
 import { subjectOf } from '@/lib/curriculum/lint/subject'
@@ -39,6 +40,15 @@ const signOffs = (subject: Subject) =>
 const leaves = <Kind extends 'criterion' | 'level' | 'boardMove' | 'age' | 'atLeast'>(subject: Subject, kind: Kind) =>
   subject.requirements.flatMap(({ requirement, path }) => listOfKind(requirement, kind, path))
 
+const sound: Event = {
+  key: 'trophy',
+  title: 'Autumn trophy',
+  season: 2026,
+  ageBand: { from: 10, to: 12 },
+  place: '1m',
+  parts: [{ count: 2, distinctFamilies: 1, difficultyCap: null }],
+}
+
 const duplicateKeys: Mutate = (s) => [
   ...(['skills', 'criteria', 'faults', 'levels'] as const).flatMap((list) =>
     eachOf(s, list, (_, path, index) => (index === 0 ? [] : [set(s, `${path}/key`, s.document[list][index - 1]?.key)])),
@@ -50,6 +60,7 @@ const duplicateKeys: Mutate = (s) => [
     criterion.expects.slice(1).map((_, e) => set(s, `${path}/expects/${e + 1}/level`, criterion.expects[e]?.level)),
   ),
   set(s, '/layOff/1/place', s.document.layOff[0]?.place),
+  set(s, '/events', [sound, sound]),
 ]
 
 const unknownKeys: Mutate = (s) => [
@@ -75,6 +86,7 @@ const unknownKeys: Mutate = (s) => [
     rule.reentry.map((_, e) => set(s, `/layOff/${r}/reentry/${e}/skill`, 'nobody')),
   ),
   set(s, '/levelMap', { old: 'nobody' }),
+  set(s, '/boardMoves/0/requirement', { kind: 'diveList', event: 'nobody' }),
 ]
 
 const missingDrills: Mutate = (s) =>
@@ -277,6 +289,24 @@ const hardRechecks: Mutate = (s) =>
     set(s, `${path}/recheck`, { successes: 9, of: 20 }),
   ])
 
+const withoutList: Mutate = (s) => {
+  const events = s.document.events ?? []
+  const added = events.length
+  const wrong = (change: Partial<Event>) => set(s, '/events', [...events, { ...sound, ...change }])
+  const onePart = (change: Partial<EventPart>) =>
+    wrong({ parts: [{ count: 2, distinctFamilies: 1, difficultyCap: null, ...change }] })
+  return [
+    wrong({ ageBand: { from: 13, to: 12 } }),
+    onePart({ difficultyCap: 20 }),
+    onePart({ difficultyCap: 1 }),
+    onePart({ distinctFamilies: 3 }),
+    onePart({ count: 12, distinctFamilies: 6 }),
+    wrong({ parts: Array.from({ length: 3 }, () => ({ count: 12, distinctFamilies: 1, difficultyCap: null })) }),
+    ...Array.from({ length: added }, (_, event) => set(s, `/events/${event}/parts/0/difficultyCap`, 3)),
+    ...Array.from({ length: added }, (_, event) => set(s, `/events/${event}/parts/0/distinctFamilies`, 6)),
+  ]
+}
+
 const impossibleDives: Mutate = (s) =>
   eachOf(s, 'skills', (skill, path) =>
     skill.dive === null ? [] : ['107A', '405A', '600A'].map((number) => set(s, `${path}/dive`, number)),
@@ -318,6 +348,7 @@ const mutations: Readonly<Record<LintCode, Mutate>> = {
   'belt-without-spotter': noSpotter,
   'certainty-out-of-reach': uncertain,
   'recheck-too-hard': hardRechecks,
+  'no-legal-list': withoutList,
   'dive-impossible-here': impossibleDives,
   'dive-misdescribed': misdescribedDives,
 }

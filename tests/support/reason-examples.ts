@@ -4,9 +4,13 @@ import { parseDay } from '@/lib/assessment/time'
 import { indexEdition } from '@/lib/curriculum/edition/index-edition'
 import type { Requirement } from '@/lib/curriculum/requirement/model'
 import { tinyEdition } from '@/seed/builders/edition'
+import { anEvent, aPart } from './dive-events'
 
 export const words: Words = {
-  curriculum: indexEdition(tinyEdition(), 'a'.repeat(64)),
+  curriculum: indexEdition(
+    tinyEdition({ events: [anEvent('3m', [aPart(2, 1, 30)], { ageBand: { from: 12, to: 13 } })] }),
+    'a'.repeat(64),
+  ),
   today: parseDay('2026-11-20'),
   diver: 'Mira',
 }
@@ -50,6 +54,7 @@ export interface Example<C extends Reason['code']> {
   readonly node: Requirement
   readonly reads: string
 }
+export const list: Requirement = { kind: 'diveList', event: 'trophy' }
 export const move = 'move:forward:3m' as const
 
 /** One for each code: a code without an example does not compile. */
@@ -189,6 +194,55 @@ export const examples: { readonly [C in Reason['code']]: Example<C> } = {
     reason: { code: 'too old', age: 15, max: 14 },
     node: { kind: 'age', max: 14, on: 'the date' },
     reads: 'Age 15 is too old: at most 14 is asked.',
+  },
+  'legal list': {
+    reason: {
+      code: 'legal list',
+      event: 'trophy',
+      answer: {
+        legal: 'now',
+        list: [
+          { pair: '101C@3m', part: 0, tenths: 14, evidence: [] },
+          { pair: '103C@3m', part: 0, tenths: 15, evidence: [] },
+        ],
+      },
+    },
+    node: list,
+    reads: 'A list for Autumn trophy is legal: 101C and 103C (2.9 of at most 3.0).',
+  },
+  'list to renew': {
+    reason: {
+      code: 'list to renew',
+      event: 'trophy',
+      answer: {
+        legal: 'once renewed',
+        list: [
+          { pair: '101C@3m', part: 0, tenths: 14, evidence: [] },
+          { pair: '103C@3m', part: 0, tenths: 15, evidence: [] },
+        ],
+        renew: ['101C@3m'],
+      },
+    },
+    node: list,
+    reads:
+      'A list for Autumn trophy is legal once forward dive, tuck at 3 m is current again: 101C and 103C (2.9 of at most 3.0).',
+  },
+  'no legal list': {
+    reason: {
+      code: 'no legal list',
+      event: 'trophy',
+      answer: {
+        legal: 'no',
+        because: [
+          { kind: 'outside the band', age: 14 },
+          { kind: 'too few dives', held: 1, wanted: 2 },
+        ],
+        lapsed: ['101C@3m'],
+      },
+    },
+    node: list,
+    reads:
+      'No list for Autumn trophy is legal yet: age 14 on 31 December 2026 is outside the band: from 12 to 13 is asked; one of the two dives asked is held at 3 m; forward dive, tuck at 3 m is to be renewed.',
   },
   'venue has it': {
     reason: { code: 'venue has it', feature: 'board-3m' },

@@ -31,6 +31,7 @@ describe('the schema and the model say the same', () => {
     expectTypeOf<Written<'level'>>().toEqualTypeOf<Frozen<Node<'level'>>>()
     expectTypeOf<Written<'boardMove'>>().toEqualTypeOf<Frozen<Node<'boardMove'>>>()
     expectTypeOf<Written<'age'>>().toEqualTypeOf<Frozen<Node<'age'>>>()
+    expectTypeOf<Written<'diveList'>>().toEqualTypeOf<Frozen<Node<'diveList'>>>()
     expectTypeOf<Written<'venue'>>().toEqualTypeOf<Frozen<Node<'venue'>>>()
   })
 })
@@ -45,6 +46,7 @@ describe('a reader of requirements is exhaustive', () => {
     level: () => 0,
     boardMove: () => 0,
     age: () => 0,
+    diveList: () => 0,
     venue: () => 0,
   }
 

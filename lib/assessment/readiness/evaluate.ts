@@ -9,6 +9,7 @@ import { type Context, type Evaluation, evaluationOf } from './evaluation'
 import type { Finding } from './finding'
 import { ageFinding, venueFinding } from './leaf-age'
 import { criterionFinding } from './leaf-criterion'
+import { diveListFinding } from './leaf-dive-list'
 import { signOffFinding } from './leaf-sign-off'
 import { targetFinding } from './leaf-target'
 
@@ -35,6 +36,7 @@ const reader: RequirementReader<Finding, Asking> = {
   level: (leaf, { evaluation, context }) => targetFinding(leaf, evaluation, context, findsTarget(evaluation)),
   boardMove: (leaf, { evaluation, context }) => targetFinding(leaf, evaluation, context, findsTarget(evaluation)),
   age: (leaf, { evaluation, waivesAge }) => ageFinding(leaf, evaluation, waivesAge),
+  diveList: (leaf, { evaluation, context }) => diveListFinding(leaf, evaluation, context),
   venue: (leaf, { evaluation }) => venueFinding(leaf, evaluation),
 }
 

@@ -1,6 +1,7 @@
 import type { PairKey } from '../../curriculum/edition/curriculum'
 import type { Rating } from '../../curriculum/model'
 import type { Requirement, VenueFeature } from '../../curriculum/requirement/model'
+import type { DiveListAnswer } from '../dive-list/legality'
 import type { TargetKey } from '../record'
 import type { EpochDay } from '../time'
 
@@ -103,6 +104,18 @@ export type Reason =
   | { readonly code: 'no birth date' }
   | { readonly code: 'too young'; readonly age: number; readonly min: number; readonly from: EpochDay }
   | { readonly code: 'too old'; readonly age: number; readonly max: number }
+  // diveList
+  | { readonly code: 'legal list'; readonly event: string; readonly answer: Extract<DiveListAnswer, { legal: 'now' }> }
+  | {
+      readonly code: 'list to renew'
+      readonly event: string
+      readonly answer: Extract<DiveListAnswer, { legal: 'once renewed' }>
+    }
+  | {
+      readonly code: 'no legal list'
+      readonly event: string
+      readonly answer: Extract<DiveListAnswer, { legal: 'no' }>
+    }
   // venue
   | { readonly code: 'venue has it'; readonly feature: VenueFeature }
   | { readonly code: 'venue unknown'; readonly feature: VenueFeature }

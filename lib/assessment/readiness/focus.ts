@@ -1,13 +1,13 @@
-import { type PairKey, pairKey } from '../../curriculum/edition/curriculum'
+import type { PairKey } from '../../curriculum/edition/curriculum'
 import type { Rating } from '../../curriculum/model'
 import { lowerMedian, lowest, type SeenAttempt } from '../attempt'
 import type { TargetKey } from '../record'
-import { askedLevel } from '../rests-on'
 import { criticalRating, expectedAt } from '../verdict'
 import type { Evaluation } from './evaluation'
 import { bindingLeaves } from './explain'
 import type { Finding, Focus } from './finding'
 import { sentence } from './grammar'
+import { pairsOf } from './leaf-pairs'
 import { remaining } from './remaining'
 import { readTarget } from './targets'
 import { criterionName, pairName, type Words } from './wording'
@@ -20,12 +20,8 @@ const recent = 8
 /** The pairs that a target waits for, each with the level index at which it is asked. */
 function waitsFor(evaluation: Evaluation, finding: Finding): Map<PairKey, number> {
   const pairs = new Map<PairKey, number>()
-  for (const { node, status } of bindingLeaves(finding)) {
-    if (status === 'met') continue
-    if (node.kind === 'signOff') pairs.set(pairKey(node), askedLevel(evaluation.curriculum, node))
-    if (node.kind === 'criterion')
-      for (const at of node.at) pairs.set(pairKey(at), evaluation.curriculum.pairs.get(pairKey(at))?.level ?? 0)
-  }
+  for (const leaf of bindingLeaves(finding))
+    if (leaf.status !== 'met') for (const { pair, level } of pairsOf(evaluation, leaf)) pairs.set(pair, level)
   return pairs
 }
 

@@ -11,9 +11,27 @@ import { leafFinding, notInEdition } from './leaf'
 export type FindPrerequisite = (pair: PairKey) => Finding | null
 
 /**
- * Met by a current sign-off at the level or above; lapsed by one in doubt or still to be renewed; else what the
- * attempts say. A recognition that was not shown here answers in training only: were it to answer "in doubt" inside a
+ * The best of what was signed that answers a sign-off leaf: current, in doubt or still to be renewed, at the level that is
+ * asked or above. A recognition that was not shown here answers in training only: were it to answer "in doubt" inside a
  * level, a bad dive would raise its status from unproven.
+ */
+export function answeringSigned(
+  leaf: SignOffLeaf,
+  { curriculum, date, holdings }: Evaluation,
+  context: Context,
+): SignedState | undefined {
+  const asked = askedLevel(curriculum, leaf)
+  return bestOf(
+    holdings
+      .of(pairKey(leaf))
+      .all.filter((one) => asked >= 0 && one.level >= asked && one.state !== 'revoked')
+      .filter((one) => (context === 'training' || one.shown) && (one.state !== 'lapsed' || date.day <= one.renewBy)),
+  )
+}
+
+/**
+ * Met by a current sign-off at the level or above; lapsed by one in doubt or still to be renewed; else what the
+ * attempts say.
  */
 export function signOffFinding(
   leaf: SignOffLeaf,
@@ -21,18 +39,14 @@ export function signOffFinding(
   context: Context,
   prerequisite: FindPrerequisite,
 ): Finding {
-  const { curriculum, date, holdings } = evaluation
+  const { curriculum, holdings } = evaluation
   const key = pairKey(leaf)
   const asked = askedLevel(curriculum, leaf)
   if (!curriculum.pairs.has(key)) return notInEdition(leaf, key)
   if (asked < 0) return notInEdition(leaf, leaf.atLevel ?? key)
-  const signed = holdings.of(key).all.filter((one) => one.level >= asked && one.state !== 'revoked')
-  const answering = signed.filter(
-    (one) => (context === 'training' || one.shown) && (one.state !== 'lapsed' || date.day <= one.renewBy),
-  )
-  const best = bestOf(answering)
+  const best = answeringSigned(leaf, evaluation, context)
   if (best) return fromSigned(leaf, best, evaluation)
-  const recognised = signed.find((one) => stateOf(one) === 'recognised')
+  const recognised = holdings.of(key).all.find((one) => one.level >= asked && stateOf(one) === 'recognised')
   return fromAttempts(leaf, asked, recognised, evaluation, prerequisite)
 }
 

@@ -1,5 +1,7 @@
 import type { Curriculum } from '../../curriculum/edition/curriculum'
-import { listOfKind } from '../../curriculum/requirement/references'
+import type { AgeLeaf, CriterionLeaf, RequirementReader } from '../../curriculum/requirement/model'
+import { readRequirement } from '../../curriculum/requirement/model'
+import { listNodes } from '../../curriculum/requirement/references'
 import { listTargets as listTreeTargets } from '../../curriculum/tree/target'
 import type { DiverRecord, TargetKey } from '../record'
 import { recognitionDays } from '../signed'
@@ -7,13 +9,35 @@ import { type AsOf, asOfDay, dayIn, type EpochDay, type Instant } from '../time'
 import { birthday } from './leaf-age'
 import { evaluateTarget } from './targets'
 
+/** A leaf whose answer a date can change by itself. */
+type Dated = CriterionLeaf | AgeLeaf
+const none = (): Dated[] => []
+
+const dated: RequirementReader<Dated[], null> = {
+  all: none,
+  any: none,
+  atLeast: none,
+  // Sign-offs lapse by the spans of every standard, and a list changes with the sign-offs that it is made of.
+  signOff: none,
+  diveList: none,
+  criterion: (leaf) => [leaf],
+  level: none,
+  boardMove: none,
+  age: (leaf) => [leaf],
+  venue: none,
+}
+
+const datedIn = (curriculum: Curriculum): Dated[] =>
+  listTreeTargets(curriculum)
+    .flatMap(({ requirement }) => (requirement ? listNodes(requirement) : []))
+    .flatMap(({ node }) => readRequirement(dated, node, null))
+
 /** Days after a dive or a signing on which something that rests on it can change. */
 function spansOf(curriculum: Curriculum): { readonly dive: number[]; readonly signing: number[] } {
   const standards = [...curriculum.pairs.values()].map(({ standard }) => standard)
-  const requirements = listTreeTargets(curriculum).flatMap(({ requirement }) => requirement ?? [])
   const windows = [
     ...standards.map(({ withinDays }) => withinDays),
-    ...requirements.flatMap((node) => listOfKind(node, 'criterion')).map(({ node }) => node.withinDays),
+    ...datedIn(curriculum).flatMap((leaf) => (leaf.kind === 'criterion' ? [leaf.withinDays] : [])),
   ]
   const lapses = standards.flatMap(({ validForDays, recheckWithinDays }) => [
     validForDays + 1,
@@ -27,13 +51,14 @@ function spansOf(curriculum: Curriculum): { readonly dive: number[]; readonly si
 
 function birthdays(curriculum: Curriculum, born: EpochDay | null): EpochDay[] {
   if (born === null) return []
-  const requirements = listTreeTargets(curriculum).flatMap(({ requirement }) => requirement ?? [])
-  return requirements
-    .flatMap((requirement) => listOfKind(requirement, 'age'))
-    .flatMap(({ node: { min, max, on } }) => [
+  return datedIn(curriculum).flatMap((leaf) => {
+    if (leaf.kind !== 'age') return []
+    const { min, max, on } = leaf
+    return [
       ...(min === undefined ? [] : [birthday(born, min, on)]),
       ...(max === undefined ? [] : [birthday(born, max + 1, on)]),
-    ])
+    ]
+  })
 }
 
 /** Instants at which something became known. */

@@ -5,57 +5,18 @@ import { targetOf } from '../rests-on'
 import { targetRequirement } from '../target-hold'
 import { find } from './evaluate'
 import type { Context, Evaluation } from './evaluation'
-import type { Block, Finding, Remaining } from './finding'
-import { attemptsByPair, nothingToDo, type Plan, together, withoutNeedless } from './plan'
+import type { Block, Remaining } from './finding'
+import { attemptsByPair, nothingToDo, type Plan } from './plan'
+import { listWays } from './plan-dive-list'
 import { criterionPlan, signOffWork } from './plan-leaf'
 import { readTarget } from './targets'
-
-/** All ways to meet a requirement that are worth weighing, or the leaves that stand in the way of every one. */
-type Ways = { readonly plans: readonly Plan[]; readonly exact: boolean } | { readonly never: readonly Finding[] }
+import { attemptsOf, both, decided, done, some, type Ways } from './ways'
 
 interface Asking {
   readonly evaluation: Evaluation
   readonly context: Context
   /** Requirements on the way down: a draft's circle ends there. */
   readonly within: ReadonlySet<Requirement>
-}
-
-const mostPlans = 24
-const done: Ways = { plans: [nothingToDo], exact: true }
-const decided = (what: string): Plan => ({ ...nothingToDo, decisions: new Set([what]) })
-
-const attemptsOf = (plan: Plan): number => [...attemptsByPair(plan).values()].reduce((sum, count) => sum + count, 0)
-
-/** What is worth weighing further; cut short where there are too many, cheapest kept. */
-function weigh(plans: readonly Plan[], exact: boolean): Ways {
-  const kept = withoutNeedless(plans)
-  if (kept.length <= mostPlans) return { plans: kept, exact }
-  const cheapest = kept.map((plan) => ({ plan, cost: attemptsOf(plan) })).sort((a, b) => a.cost - b.cost)
-  return { plans: cheapest.slice(0, mostPlans).map(({ plan }) => plan), exact: false }
-}
-
-function both(a: Ways, b: Ways): Ways {
-  if ('never' in a) return 'never' in b ? { never: [...a.never, ...b.never] } : a
-  if ('never' in b) return b
-  return weigh(
-    a.plans.flatMap((one) => b.plans.map((other) => together(one, other))),
-    a.exact && b.exact,
-  )
-}
-
-/** `n` of the children, whichever come cheapest: every choice is weighed. */
-function some(children: readonly Ways[], n: number): Ways {
-  if (n <= 0) return done
-  const possible = children.filter((child) => !('never' in child))
-  if (possible.length < n) return { never: children.flatMap((child) => ('never' in child ? child.never : [])) }
-  const [first, ...rest] = possible
-  if (!first) return done
-  const withFirst = both(first, some(rest, n - 1))
-  const without = rest.length >= n ? some(rest, n) : null
-  if (!without || 'never' in without) return withFirst
-  return 'never' in withFirst
-    ? without
-    : weigh([...withFirst.plans, ...without.plans], withFirst.exact && without.exact)
 }
 
 const never = (node: Requirement, asking: Asking): Ways => ({ never: [find(asking.evaluation, node, asking.context)] })
@@ -121,6 +82,18 @@ const reader: RequirementReader<Ways, Asking> = {
     return reason.code === 'no birth date'
       ? { plans: [decided('record the birth date')], exact: true }
       : never(leaf, asking)
+  },
+  diveList: (leaf, asking) => {
+    const { reason } = find(asking.evaluation, leaf, asking.context)
+    const event = asking.evaluation.curriculum.events.get(leaf.event)
+    if (!event || reason.code === 'not in this edition') return never(leaf, asking)
+    const because = reason.code === 'no legal list' ? reason.answer.because.map(({ kind }) => kind) : []
+    if (because.includes('outside the band')) return never(leaf, asking)
+    const list = listWays(event, asking.evaluation.curriculum, (entry) => waysOf(entry.leaf, asking))
+    if (!list) return never(leaf, asking)
+    return because.includes('no birth date')
+      ? both(list, { plans: [decided('record the birth date')], exact: true })
+      : list
   },
   venue: (leaf, asking) => {
     const { reason } = find(asking.evaluation, leaf, asking.context)

@@ -2,6 +2,7 @@ import { type Pair, pairKey } from '../../curriculum/edition/curriculum'
 import type { Requirement } from '../../curriculum/requirement/model'
 import type { Doubt, Finding, Reason, StandingShortfall } from './finding'
 import { counted, countWord, listed, midSentence, sentence } from './grammar'
+import { sayDiveList } from './say-dive-list'
 import { sayAgeAsked, sayFeature } from './say-requirement'
 import { sayShortage, sayShortfall } from './say-shortage'
 import { criterionName, dayName, levelName, pairName, stepName, type Words } from './wording'
@@ -104,6 +105,9 @@ const says: { readonly [C in Code]: Says<C> } = {
   'too young': ({ age, min, from }, _node, words) =>
     `age ${age} is too young: at least ${min} is asked, which comes on ${dayName(from, words)}`,
   'too old': ({ age, max }) => `age ${age} is too old: at most ${max} is asked`,
+  'legal list': ({ event, answer }, _node, words) => sayDiveList(event, answer, words),
+  'list to renew': ({ event, answer }, _node, words) => sayDiveList(event, answer, words),
+  'no legal list': ({ event, answer }, _node, words) => sayDiveList(event, answer, words),
   'venue has it': ({ feature }) => `the club has ${sayFeature(feature)}`,
   'venue unknown': ({ feature }) => `it is not recorded whether the club has ${sayFeature(feature)}`,
   'venue lacks it': ({ feature }) => `the club does not have ${sayFeature(feature)}`,

@@ -7,7 +7,8 @@ import {
   type VenueFeature,
 } from '../../curriculum/requirement/model'
 import { counted, countWord, listed, midSentence, sentence } from './grammar'
-import { criterionName, levelName, pairName, stepName, type Words } from './wording'
+import { eventName } from './say-dive-list'
+import { criterionName, levelName, pairName, placeName, stepName, type Words } from './wording'
 
 /** What a requirement asks: one sentence a node, the author's reason beside it, what a branch joins below it. */
 export interface Asked {
@@ -52,6 +53,10 @@ const says: RequirementReader<string, Names> = {
   level: ({ level }, names) => `${levelName(level, names)} is approved`,
   boardMove: ({ family, to }, names) => `${stepName(`move:${family}:${to}`, names)} is approved`,
   age: (node) => `age: ${sayAgeAsked(node)}`,
+  diveList: ({ event }, names) => {
+    const place = names.curriculum.events.get(event)?.place
+    return `a list for ${eventName(event, names)} is legal with what is held${place ? ` ${placeName(place)}` : ''}`
+  },
   venue: ({ feature }) => `the club has ${sayFeature(feature)}`,
 }
 

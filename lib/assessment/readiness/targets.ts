@@ -1,15 +1,14 @@
 import type { Curriculum, PairKey } from '../../curriculum/edition/curriculum'
-import { pairKey } from '../../curriculum/edition/curriculum'
 import { pausesOn, standDownsOn } from '../block'
 import { layOffAt } from '../lay-off'
 import type { DiverRecord, TargetKey } from '../record'
-import { askedLevel } from '../rests-on'
 import { decisionsOn, levelTarget, moveTarget, targetHold, targetKeyIn } from '../target-hold'
 import type { AsOf } from '../time'
 import { successesSince } from '../validity'
 import { findTarget } from './evaluate'
 import { type Evaluation, evaluationOf } from './evaluation'
 import type { Block, Finding, TargetFinding } from './finding'
+import { pairsOf } from './leaf-pairs'
 
 /** All targets of an edition: levels in order, then board moves. */
 export const listTargets = (curriculum: Curriculum): TargetKey[] => [
@@ -32,11 +31,7 @@ function listPairs(evaluation: Evaluation, finding: Finding): Map<PairKey, numbe
   const add = (key: PairKey, level: number) => {
     if (evaluation.curriculum.pairs.has(key)) pairs.set(key, Math.min(level, pairs.get(key) ?? level))
   }
-  for (const { node } of listLeaves(finding)) {
-    if (node.kind === 'signOff') add(pairKey(node), askedLevel(evaluation.curriculum, node))
-    if (node.kind === 'criterion')
-      for (const at of node.at) add(pairKey(at), evaluation.curriculum.pairs.get(pairKey(at))?.level ?? 0)
-  }
+  for (const leaf of listLeaves(finding)) for (const { pair, level } of pairsOf(evaluation, leaf)) add(pair, level)
   return pairs
 }
 

@@ -1,3 +1,4 @@
+import type { Event } from '../event/model'
 import type {
   BoardMove,
   Criterion,
@@ -61,4 +62,5 @@ export interface Curriculum {
   readonly boardMoves: readonly BoardMove[]
   readonly boardMove: (family: string, to: Place) => BoardMove | undefined
   readonly layOff: readonly LayOffRule[]
+  readonly events: ReadonlyMap<string, Event>
 }

@@ -97,5 +97,6 @@ export function indexEdition(document: EditionDocument, hash: string): Curriculu
     boardMoves: document.boardMoves,
     boardMove: (family, to) => document.boardMoves.find((move) => move.family === family && move.to === to),
     layOff: document.layOff,
+    events: keyed(document.events ?? []),
   }
 }

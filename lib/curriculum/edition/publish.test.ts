@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { tinyEdition } from '@/seed/builders/edition'
+import { anEvent, aPart } from '@/tests/support/dive-events'
 import { readEdition } from './publish'
 
 const written = (change: (document: Record<string, unknown>) => void): unknown => {
@@ -20,6 +21,15 @@ describe('reading an edition', () => {
     const second = readEdition(JSON.parse(first.canonical))
     expect(second).toMatchObject({ ok: true, canonical: first.canonical, hash: first.hash })
     expect(first.hash).toMatch(/^[0-9a-f]{64}$/)
+  })
+
+  it('leaves an edition without events the bytes that it was, and keeps those that it has', () => {
+    const plain = readEdition(tinyEdition())
+    const eventful = readEdition(tinyEdition({ events: [anEvent('3m', [aPart(2, 1, 30)])] }))
+    if (!plain.ok || !eventful.ok) throw new Error('refused')
+    expect(plain.canonical).not.toContain('events')
+    expect(readEdition(JSON.parse(eventful.canonical))).toMatchObject({ hash: eventful.hash })
+    expect(eventful.document.events).toMatchObject([{ key: 'trophy', parts: [{ difficultyCap: 30 }] }])
   })
 
   it('names an edition by what it says, not by the order of its keys', () => {
@@ -95,6 +105,18 @@ describe('an edition is refused with its places', () => {
       (d) => Object.assign(d.boardMoves[0] as object, { requirement: { kind: 'all', of: [] } }),
       '/boardMoves/0/requirement/of',
       'at least one',
+    ],
+    [
+      'an event on a platform',
+      (d) => Object.assign(d, { events: [{ ...anEvent('3m', [aPart(1)]), place: '10m' }] }),
+      '/events/0/place',
+      'one of 1m, 3m',
+    ],
+    [
+      'half a tenth',
+      (d) => Object.assign(d, { events: [anEvent('3m', [aPart(1, 1, 9.5)])] }),
+      '/events/0/parts/0/difficultyCap',
+      'whole number',
     ],
     ['a bad key', (d) => Object.assign(d.skills[0] as object, { key: 'a@1m' }), '/skills/0/key', 'hyphens'],
     [

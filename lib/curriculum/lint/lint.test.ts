@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { tinyEdition } from '@/seed/builders/edition'
+import { anEvent, aPart } from '@/tests/support/dive-events'
 import { without, withValue } from '@/tests/support/edit-document'
 import type { Pointer } from '../edition/pointer'
 import type { EditionDocument } from '../model'
@@ -9,6 +10,7 @@ import { bestCertainty } from './rules/certainty'
 
 const set = (pointer: Pointer, value: unknown): EditionDocument => withValue(tinyEdition(), pointer, value)
 const signOff = (skill: string, place: string, atLevel: string) => ({ kind: 'signOff', skill, place, atLevel })
+const trophy = anEvent('3m', [aPart(2)])
 const belt = {
   place: 'dry-board-belt',
   level: 'one',
@@ -179,6 +181,49 @@ describe('each mistake is named where it stands, with what to do', () => {
       '/standard',
       'the recheck of the programme (3 of 4) is harder than its standard (2 of 3)',
     ],
+    ['duplicate-key', set('/events', [trophy, trophy]), '/events/1', 'event trophy stands twice'],
+    [
+      'unknown-key',
+      set('/levels/0/requirement', { kind: 'diveList', event: 'cup' }),
+      '/levels/0/requirement/event',
+      'level One names an event cup',
+    ],
+    [
+      'no-legal-list',
+      set('/events', [{ ...trophy, ageBand: { from: 12, to: 11 } }]),
+      '/events/0/ageBand/to',
+      'from 12 to 11; swap them',
+    ],
+    [
+      'no-legal-list',
+      set('/events', [{ ...trophy, parts: [aPart(2, 3)] }]),
+      '/events/0/parts/0/distinctFamilies',
+      'asks for 3 families in 2 dives',
+    ],
+    [
+      'no-legal-list',
+      set('/events', [{ ...trophy, parts: [aPart(2, 2)] }]),
+      '/events/0/parts/0/distinctFamilies',
+      'dives of 2 families and this edition teaches 1 at 3 m',
+    ],
+    [
+      'no-legal-list',
+      set('/events', [{ ...trophy, parts: [aPart(3)] }]),
+      '/events/0/parts',
+      'asks for 3 different dives and this edition teaches 2 at 3 m',
+    ],
+    [
+      'no-legal-list',
+      set('/events', [{ ...trophy, parts: [aPart(2, 1, 28)] }]),
+      '/events/0/parts/0/difficultyCap',
+      '2.8 is allowed and the easiest dives come to 2.9; raise it',
+    ],
+    [
+      'no-legal-list',
+      set('/events', [{ ...trophy, parts: [aPart(1, 1, 14), aPart(1, 1, 14)] }]),
+      '/events/0/parts',
+      'caps that can be kept one by one and not together',
+    ],
     ['dive-impossible-here', set('/skills/4/dive', '107A'), '/skills/4/places/0/place', '107A cannot be done at 3 m'],
     ['dive-misdescribed', set('/skills/4/family', 'back'), '/skills/4/family', 'but 103C is a forward dive'],
     [
@@ -204,6 +249,10 @@ describe('what is not a mistake', () => {
     expect(lint(set('/skills/0/places/1', spotted)).map((problem) => problem.code)).not.toContain(
       'belt-without-spotter',
     )
+  })
+
+  it('is an event that the dives of the edition fit just', () => {
+    expect(lint(set('/events', [{ ...trophy, parts: [aPart(2, 1, 29)] }]))).toEqual([])
   })
 
   it('is one way out of several that leads nowhere', () => {

@@ -7,6 +7,7 @@ import { certainty } from './rules/certainty'
 import { counts } from './rules/counts'
 import { dives } from './rules/dives'
 import { duplicates } from './rules/duplicates'
+import { events } from './rules/events'
 import { expectations } from './rules/expectations'
 import { impossible } from './rules/impossible'
 import { moves } from './rules/moves'
@@ -34,6 +35,7 @@ const rules: readonly Rule[] = [
   standards,
   certainty,
   rechecks,
+  events,
   dives,
 ]
 

@@ -25,6 +25,7 @@ export const lintCodes = [
   'belt-without-spotter',
   'certainty-out-of-reach',
   'recheck-too-hard',
+  'no-legal-list',
   'dive-impossible-here',
   'dive-misdescribed',
 ] as const

@@ -61,13 +61,17 @@ export interface AgeLeaf extends Node<'age'> {
   readonly max?: number
   readonly on: 'the date' | 'year-end'
 }
+/** A list of dives that can be entered in an event. */
+export interface DiveListLeaf extends Node<'diveList'> {
+  readonly event: string
+}
 /** Something that the club has. */
 export interface VenueLeaf extends Node<'venue'> {
   readonly feature: VenueFeature
 }
 
 /** What is looked up in a record. */
-export type Leaf = SignOffLeaf | CriterionLeaf | LevelLeaf | BoardMoveLeaf | AgeLeaf | VenueLeaf
+export type Leaf = SignOffLeaf | CriterionLeaf | LevelLeaf | BoardMoveLeaf | AgeLeaf | DiveListLeaf | VenueLeaf
 /** What combines others. */
 export type Branch = AllNode | AnyNode | AtLeastNode
 

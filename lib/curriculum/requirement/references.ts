@@ -25,6 +25,7 @@ const nodes: RequirementReader<Placed[], Pointer> = {
   level: leaf,
   boardMove: leaf,
   age: leaf,
+  diveList: leaf,
   venue: leaf,
 }
 

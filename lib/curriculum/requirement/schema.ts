@@ -51,6 +51,7 @@ export const nodeSchemas = {
     max: age,
     on: z.enum(['the date', 'year-end'], { error: "an age is counted on 'the date' or at 'year-end'" }),
   }),
+  diveList: z.strictObject({ kind: z.literal('diveList'), reason, event: keySchema }),
   venue: z.strictObject({
     kind: z.literal('venue'),
     reason,
@@ -73,6 +74,7 @@ export const requirementSchema: z.ZodType<Requirement> = z.lazy(() =>
       nodeSchemas.level,
       nodeSchemas.boardMove,
       nodeSchemas.age,
+      nodeSchemas.diveList,
       nodeSchemas.venue,
     ],
     { error: `a requirement has a kind, one of ${kinds.join(', ')}` },

@@ -44,6 +44,8 @@ const everyWay: RequirementReader<Pairs, Look> = {
   level: (leaf, look) => look(levelKey(leaf.level)),
   boardMove: (leaf, look) => look(moveKey(leaf)),
   age: () => nothing,
+  // Whatever one list names, another may do without.
+  diveList: () => nothing,
   venue: () => nothing,
 }
 

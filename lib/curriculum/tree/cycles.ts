@@ -17,6 +17,8 @@ const named: RequirementReader<TreeKey[], null> = {
   level: (leaf) => [levelKey(leaf.level)],
   boardMove: (leaf) => [moveKey(leaf)],
   age: none,
+  // It names no dive; a list that waits for its own level is found as out of reach.
+  diveList: none,
   venue: none,
 }
 

@@ -1,5 +1,7 @@
 import type { Curriculum } from '../edition/curriculum'
 import { pairKey } from '../edition/curriculum'
+import { entriesAt } from '../event/entry'
+import { cheapestList } from '../event/legal-list'
 import type { Requirement, RequirementReader } from '../requirement/model'
 import { readRequirement } from '../requirement/model'
 import type { TreeKey } from './target'
@@ -16,6 +18,15 @@ const held = (key: TreeKey, { keys }: Reached): boolean => keys.has(key)
 const attaches = (curriculum: Curriculum, criterion: string, at: Parameters<typeof pairKey>[0]): boolean =>
   curriculum.pairs.get(pairKey(at))?.criteria.some((attached) => attached.criterion.key === criterion) ?? false
 
+function canEnter(key: string, { curriculum, keys }: Reached): boolean {
+  const event = curriculum.events.get(key)
+  if (!event) return false
+  const offers = entriesAt(curriculum, event.place)
+    .filter(({ pair }) => keys.has(pair))
+    .map((entry) => ({ entry, cost: 0 }))
+  return cheapestList(event.parts, offers) !== null
+}
+
 /** Whether a diver who can do everything, and has time, could meet a requirement from what is reached. */
 const possible: RequirementReader<boolean, Reached> = {
   all: (node, reached) => node.of.every((child) => canMeet(child, reached)),
@@ -29,6 +40,7 @@ const possible: RequirementReader<boolean, Reached> = {
   level: (leaf, reached) => held(levelKey(leaf.level), reached),
   boardMove: (leaf, reached) => held(moveKey(leaf), reached),
   age: (leaf) => (leaf.min ?? 0) <= (leaf.max ?? Number.POSITIVE_INFINITY),
+  diveList: (leaf, reached) => canEnter(leaf.event, reached),
   venue: () => true,
 }
 

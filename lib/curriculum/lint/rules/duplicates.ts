@@ -32,6 +32,7 @@ export const duplicates: Rule = ({ document }) => [
   ...repeated(document.boardMoves, key, 'board move', ['boardMoves']),
   ...repeated(document.boardMoves, (move) => `${move.family} to ${move.to}`, 'board move', ['boardMoves']),
   ...repeated(document.layOff, place, 'the lay-off rule for', ['layOff']),
+  ...repeated(document.events ?? [], key, 'event', ['events']),
   ...document.skills.flatMap((skill, s) => repeated(skill.places, place, `${skill.key} at`, ['skills', s, 'places'])),
   ...document.criteria.flatMap((criterion, c) =>
     repeated(criterion.expects, (step) => step.level, `${criterion.key} at level`, ['criteria', c, 'expects']),

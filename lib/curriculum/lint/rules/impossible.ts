@@ -50,6 +50,8 @@ const asked: RequirementReader<LintProblem[], Where> = {
     (leaf.min ?? 0) <= (leaf.max ?? Number.POSITIVE_INFINITY)
       ? []
       : refuse(where, `an age of at least ${leaf.min} and at most ${leaf.max}; swap them or drop one`),
+  // Whether any list is legal is asked of the event itself.
+  diveList: fine,
   venue: fine,
 }
 

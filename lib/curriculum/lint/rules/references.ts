@@ -57,6 +57,10 @@ const named: RequirementReader<LintProblem[], Use> = {
       ? []
       : unknown(use, `a board move ${leaf.family} to ${leaf.to} that this edition does not have`),
   age: none,
+  diveList: (leaf, use) =>
+    use.curriculum.events.has(leaf.event)
+      ? []
+      : unknown(at(use, 'event'), `an event ${leaf.event} that this edition does not have`),
   venue: none,
 }
 

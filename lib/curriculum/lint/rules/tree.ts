@@ -32,6 +32,7 @@ function waitsFor(curriculum: Curriculum, target: TreeTarget, keys: ReadonlySet<
   if (node.kind === 'criterion') return `ratings of ${node.criterion}`
   if (node.kind === 'level') return `level ${node.level}`
   if (node.kind === 'boardMove') return `the board move ${node.family} to ${node.to}`
+  if (node.kind === 'diveList') return `a legal list for ${node.event}`
   return `a condition on ${node.kind}`
 }
 
