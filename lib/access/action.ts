@@ -8,6 +8,8 @@ export interface FormState {
   readonly done?: boolean
   readonly fields?: Readonly<Record<string, string>>
   readonly values?: Readonly<Record<string, string>>
+  /** What was made and is shown this once, such as an invitation link. */
+  readonly made?: string
 }
 
 const typed = (form: FormData): Record<string, string> =>

@@ -22,3 +22,6 @@ export const canReview = (actor: Actor): boolean => actor.programmeRoles.length 
 
 /** Owns the curriculum. */
 export const canPublish = (actor: Actor): boolean => actor.programmeRoles.includes('lead')
+
+/** The clubs that the actor heads, in the order of her posts. */
+export const headedClubs = (actor: Actor): readonly ClubPost[] => actor.clubs.filter((post) => post.role === 'head')

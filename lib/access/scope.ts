@@ -50,3 +50,14 @@ export function consoleScopeOf(programme: Actor['programme'], systemNow: number)
     zone: programme.zone,
   })
 }
+
+/** Somebody who accepts an invitation: the account that she has or is about to have, who reads nothing yet. */
+export function invitedScopeOf(account: string, programme: Omit<Actor['programme'], 'name'>, systemNow: number): Scope {
+  return brand({
+    account,
+    programme: programme.id,
+    clubs: [],
+    at: systemNow + programme.clockOffset,
+    zone: programme.zone,
+  })
+}
