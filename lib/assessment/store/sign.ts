@@ -9,6 +9,7 @@ import { isWithinScope } from './coach-scope'
 import { lockDiver } from './desk'
 import { appendLedger } from './ledger'
 import { refreshReadiness } from './readiness'
+import { revoke } from './revoke'
 import { keepWords } from './words'
 
 export interface SignSkill extends SignRequest {
@@ -95,55 +96,7 @@ const splitPair = (pair: PairKey): string[] => [
 ]
 
 /** Takes a sign-off back, with a reason: it earns no credit from now on. For the diver's head coach. */
-export function revokeSignOff(scope: Scope, request: { signOff: string; reason: string }): Promise<Outcome> {
-  return asAccount(scope.account, async (tx) => {
-    const signOff = await tx.signOff.findUnique({ where: { id: request.signOff } })
-    const now = signOff ? await lockDiver(tx, scope, signOff.diverId) : null
-    if (!signOff || !now) return notFound
-    const reasonText = request.reason.trim()
-    if (!reasonText)
-      return {
-        ok: false,
-        refusal: { code: 'no reason', message: 'Say in writing why you take it back.', field: 'reason' },
-      }
-    const { file, curriculum } = now
-    const head = await tx.membership.count({
-      where: { accountId: scope.account, clubId: file.club, role: 'head', to: null },
-    })
-    if (head === 0)
-      return {
-        ok: false,
-        refusal: { code: 'not the head coach', message: 'Only the head coach takes a sign-off back.' },
-      }
-    if ((await tx.revocation.count({ where: { subjectId: signOff.id } })) > 0)
-      return { ok: false, refusal: { code: 'revoked before', message: 'It was taken back before.' } }
-    const about = { club: file.club, diver: file.id, writtenBy: scope.account }
-    const reason = await keepWords(tx, about, reasonText)
-    const id = uuidv7({ msecs: scope.at })
-    const ledgerSeq = await appendLedger(tx, scope, {
-      kind: 'revoked',
-      revocation: id,
-      subject: signOff.id,
-      subjectKind: 'sign-off',
-      diver: file.id,
-      club: file.club,
-      by: scope.account,
-      reason: reason.commitment,
-    })
-    await tx.revocation.create({
-      data: {
-        id,
-        clubId: file.club,
-        diverId: file.id,
-        kind: 'sign-off',
-        subjectId: signOff.id,
-        by: scope.account,
-        at: new Date(scope.at),
-        reasonId: reason.id,
-        ledgerSeq,
-      },
-    })
-    await refreshReadiness(tx, scope, curriculum, [file.id])
-    return { ok: true, id }
-  })
-}
+export const revokeSignOff = (
+  scope: Scope,
+  { signOff, reason }: { signOff: string; reason: string },
+): Promise<Outcome> => revoke(scope, { kind: 'sign-off', subject: signOff, reason })
