@@ -27,5 +27,5 @@ export function proxy(request: NextRequest): NextResponse {
 }
 
 export const config = {
-  matcher: ['/((?!_next/static|_next/image|api/|media/|sw\\.js|manifest\\.webmanifest|icon\\.svg).*)'],
+  matcher: ['/((?!_next/static|_next/image|api/|media/|sw\\.js|manifest\\.webmanifest|icons/|icon\\.svg).*)'],
 }

@@ -2,6 +2,7 @@
 
 import { redirect } from 'next/navigation'
 import { z } from 'zod'
+import { nameHolder } from '@/app/api/deck/holder'
 import { type FormState, parseForm, refuse } from '@/lib/access/action'
 import { signIn, signOut } from '@/lib/access/session'
 
@@ -19,7 +20,10 @@ export async function signInAction(_previous: FormState, form: FormData): Promis
   if (!parsed.ok) return withoutPassword({ ...parsed.state, message: 'Please mend what is marked below.' })
   const { email, password, next } = parsed.input
   const answer = await signIn(email, password)
-  if (answer.result === 'open') redirect(safePath(next))
+  if (answer.result === 'open') {
+    await nameHolder(answer.account)
+    redirect(safePath(next))
+  }
   const message =
     answer.result === 'too many tries'
       ? `Too many tries for this address. Wait ${Math.ceil(answer.waitSeconds / 60)} minutes, then try again.`
@@ -34,5 +38,6 @@ function withoutPassword(state: FormState): FormState {
 
 export async function signOutAction(): Promise<void> {
   await signOut()
+  await nameHolder(null)
   redirect('/account/sign-in')
 }

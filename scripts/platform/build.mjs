@@ -5,6 +5,7 @@ import { withLock } from './lock.mjs'
 import { inRoot, inState, root } from './paths.mjs'
 import { run } from './processes.mjs'
 import { step } from './progress.mjs'
+import { writeWorker } from './worker.mjs'
 
 const folders = ['app', 'lib', 'public', 'seed', 'sw']
 const files = [
@@ -55,6 +56,7 @@ export async function ensureBuilt(dist, actionsKey) {
     )
     copyInto(inRoot(dist, 'static'), `${standalone(dist)}/${dist}/static`)
     copyInto(inRoot('public'), `${standalone(dist)}/public`)
+    writeWorker(dist, standalone(dist))
     fs.writeFileSync(stamp(dist), wanted)
   })
   return standalone(dist)

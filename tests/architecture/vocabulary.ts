@@ -30,7 +30,7 @@ function faultOfName(name: string, inApp: boolean): string | null {
 
 /** What a segment of pages may hold besides folders. The deck is a client of its own, and `api` answers with data. */
 const segmentFiles =
-  /^((page|layout|loading|error|not-found|global-error)\.tsx|(loader|actions|route)\.ts|[a-z-]+\.css|icon\.svg)$/
+  /^((page|layout|loading|error|not-found|global-error)\.tsx|(loader|actions|route|manifest)\.ts|[a-z-]+\.css|icon\.svg)$/
 const isSegment = (folders: readonly string[]): boolean =>
   folders[0] === 'app' && folders[1] !== 'api' && folders[1] !== 'deck' && !folders.some((name) => name.startsWith('_'))
 

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next'
 import { LogRow, PageHead, Section, Sheet } from '@/app/_components/ui/sheet'
 import { SiteHeader } from '@/app/_components/ui/site-header'
+import { Leftovers } from '@/app/deck/_components/leftovers'
 import { productName, tagline } from '@/lib/platform/product'
 import { signInAction } from '../actions'
 import { SignInForm } from './_components/sign-in-form'
@@ -21,6 +22,7 @@ export default async function SignInPage({ searchParams }: SignInPageProps) {
       <Sheet>
         <PageHead sentence={tagline} margin="Sign in" />
         <LogRow>
+          <Leftovers />
           <SignInForm action={signInAction} next={typeof next === 'string' ? next : ''} />
         </LogRow>
         {demo ? (

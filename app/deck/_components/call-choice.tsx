@@ -1,10 +1,12 @@
 import { PlumbRule } from '@/app/_components/domain/arc/plumb-rule'
+import { succeeds } from '../queue/deck-queue'
 import { writeRoute } from '../state/address'
 import { makeCall } from '../state/items'
 import { phaseMarks } from '../state/phase-marks'
 import type { RatingSheet } from '../state/rating-sheet'
 import { ContactButton } from './contact-button'
 import { useDeck } from './deck-context'
+import { LastContact } from './last-contact'
 import { NextDiver } from './next-diver'
 import { RateTop } from './rate-top'
 import { SayLine } from './say-line'
@@ -47,8 +49,7 @@ export function CallChoice({ subject, sheet }: { subject: Subject; sheet: Rating
   const level = roster.curriculum.levels[roster.curriculum.levelIndex(atLevel)]?.title ?? atLevel
   const call = async (count: number): Promise<void> => {
     const item = makeCall({ diver: diver.id, pair, atLevel }, count, stamp())
-    await queue.add([item])
-    dispatch({ type: 'call', slot, call: item })
+    if (await succeeds(queue.add([item]))) dispatch({ type: 'call', slot, call: item })
   }
   return (
     <>
@@ -67,7 +68,7 @@ export function CallChoice({ subject, sheet }: { subject: Subject; sheet: Rating
         </p>
         {diver.standDown ? (
           <p role="note" className="deck-notice">
-            {diver.standDown} A diver who is stood down takes no board move and no new dive.
+            {diver.standDown} A diver who is stood down takes no board move and no new dive. <LastContact />
           </p>
         ) : null}
         {closed ? (

@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'react'
 import type { SnapshotObservation } from '@/lib/assessment/deck/contract'
+import { succeeds } from '../queue/deck-queue'
 import { writeRoute } from '../state/address'
 import { draftOf } from '../state/draft'
 import { makeCorrection, raisedCritical, unkept } from '../state/items'
@@ -11,6 +12,7 @@ import { MoreScreen } from './more-screen'
 import { RateTop } from './rate-top'
 import { RatingPanel } from './rating-panel'
 import { ReasonDialog } from './reason-dialog'
+import { SendingNotice } from './sending-notice'
 import { UnwatchedDialog } from './unwatched-dialog'
 import { useDraft } from './use-draft'
 import { sayUnkept } from './use-keep'
@@ -59,7 +61,8 @@ function Correct({ entry: { observation }, observed: { pair, name, sheet, applie
   }
   const correct = async (reason: string): Promise<void> => {
     const correction = makeCorrection(observation, open.draft, rest, reason, stamp())
-    await queue.add([correction])
+    setAsking(null)
+    if (!(await succeeds(queue.add([correction])))) return
     dispatch({ type: 'corrected', key: observation.id, observation: correction })
     goInstead({ at: 'seen' })
   }
@@ -80,10 +83,13 @@ function Correct({ entry: { observation }, observed: { pair, name, sheet, applie
         more={writeRoute({ at: 'correct more', observation: observation.id })}
         status={problem ?? (raised.length > 0 ? raisedText : '')}
         notice={
-          <label className="deck-check">
-            <input type="checkbox" checked={rest} onChange={(event) => setRest(event.target.checked)} />
-            Rest as expected
-          </label>
+          <>
+            <SendingNotice />
+            <label className="deck-check">
+              <input type="checkbox" checked={rest} onChange={(event) => setRest(event.target.checked)} />
+              Rest as expected
+            </label>
+          </>
         }
       >
         <ContactButton />

@@ -7,6 +7,7 @@ import { writeRoute } from '../state/address'
 import { groupPairs, type StandingPair } from '../state/roster'
 import { CalledList } from './called-list'
 import { useDeck } from './deck-context'
+import { LastContact } from './last-contact'
 import { Lost } from './lost'
 import { Top } from './top'
 
@@ -43,7 +44,8 @@ export function DiverScreen({ diver: id }: { diver: string }) {
       <main id="main" className="deck-page">
         {diver.standDown ? (
           <p role="note" className="deck-notice">
-            {diver.standDown} A diver who is stood down takes no board move and no new dive, whatever the numbers say.
+            {diver.standDown} A diver who is stood down takes no board move and no new dive, whatever the numbers say.{' '}
+            <LastContact />
           </p>
         ) : null}
         <CalledList diver={id} />

@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'react'
 import type { AttemptItem, ObservationItem } from '@/lib/assessment/deck/contract'
 import { sentence } from '@/lib/assessment/readiness/grammar'
-import type { RefusedItem } from '../queue/deck-queue'
+import { type RefusedItem, succeeds } from '../queue/deck-queue'
 import { writeRoute } from '../state/address'
 import { draftOf } from '../state/draft'
 import { makeMended, unkept } from '../state/items'
@@ -12,6 +12,7 @@ import { Lost } from './lost'
 import { MoreScreen } from './more-screen'
 import { RateTop } from './rate-top'
 import { RatingPanel } from './rating-panel'
+import { SendingNotice } from './sending-notice'
 import { UnwatchedDialog } from './unwatched-dialog'
 import { useDraft } from './use-draft'
 import { sayUnkept } from './use-keep'
@@ -62,7 +63,7 @@ function Mend({ refused: { answer }, observation, observed: { pair, name, sheet,
   const found = unkept(open.draft, sheet, rest)
   const send = async (): Promise<void> => {
     const mended = makeMended(observation, open.draft, rest, answer.code === 'same id, other content', stamp())
-    await queue.mend(id, mended)
+    if (!(await succeeds(queue.mend(id, mended)))) return
     dispatch({ type: 'mended', key: id, item: mended })
     goInstead({ at: 'unsent' })
   }
@@ -84,6 +85,7 @@ function Mend({ refused: { answer }, observation, observed: { pair, name, sheet,
         status={problem ?? ''}
         notice={
           <>
+            <SendingNotice />
             <p className="deck-notice">{sentence(answer.message ?? 'the server refused it without a reason')}</p>
             <label className="deck-check">
               <input type="checkbox" checked={rest} onChange={(event) => setRest(event.target.checked)} />

@@ -2,7 +2,7 @@ import { useState } from 'react'
 import { Dialog } from '@/app/_components/ui/dialog'
 import type { DeckItem } from '@/lib/assessment/deck/contract'
 import { sentence } from '@/lib/assessment/readiness/grammar'
-import type { RefusedItem } from '../queue/deck-queue'
+import { type RefusedItem, succeeds } from '../queue/deck-queue'
 import { parentsOf } from '../queue/lineage'
 import { writeRoute } from '../state/address'
 import { useDeck } from './deck-context'
@@ -16,13 +16,13 @@ export function RefusedLine({ entry: { item, answer } }: { entry: RefusedItem })
   const name = useItemName()(item)
   const follows = waiting.refused.some((other) => parentsOf(item).includes(other.item.id))
   const mend = async (changed: DeckItem): Promise<void> => {
-    await queue.mend(item.id, changed)
-    dispatch({ type: 'mended', key: item.id, item: changed })
+    if (await succeeds(queue.mend(item.id, changed))) dispatch({ type: 'mended', key: item.id, item: changed })
   }
   // An id that the server has for something else can only be refused again.
   const id = answer.code === 'same id, other content' ? newId() : item.id
   const discard = async (): Promise<void> => {
-    dispatch({ type: 'gone', ids: await queue.discard(item.id) })
+    const gone = queue.discard(item.id)
+    if (await succeeds(gone)) dispatch({ type: 'gone', ids: await gone })
   }
   return (
     <li className="deck-refused">

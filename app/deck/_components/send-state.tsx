@@ -2,6 +2,7 @@ import type { QueueState } from '../queue/deck-queue'
 import { writeRoute } from '../state/address'
 import { useDeck } from './deck-context'
 import { useOnline } from './use-online'
+import { clock } from './when'
 
 function connection({ sending }: QueueState, online: boolean): string {
   if (sending === 'signed out') return 'signed out'
@@ -9,7 +10,7 @@ function connection({ sending }: QueueState, online: boolean): string {
   return sending === 'sending' ? 'sending' : 'connected'
 }
 
-/** Connection and what is unsent, always in sight; leads to the list. */
+/** Connection, what is unsent and when the server last took something, always in sight; leads to the list. */
 export function SendState() {
   const { waiting } = useDeck()
   const line = connection(waiting, useOnline())
@@ -19,6 +20,7 @@ export function SendState() {
     <a className={trouble ? 'deck-send deck-send-trouble' : 'deck-send'} href={writeRoute({ at: 'unsent' })}>
       <span>{line}</span>
       <strong>{refused > 0 ? `${refused} to mend` : unsent > 0 ? `${unsent} unsent` : 'all sent'}</strong>
+      {waiting.lastSentAt === null ? null : <small>sent {clock(waiting.lastSentAt)}</small>}
     </a>
   )
 }

@@ -1,8 +1,14 @@
 import { useDeck } from './deck-context'
 
-/** Said where a coach can act on it: sign in elsewhere and come back, so that what is kept here stays. */
+/** What a coach must act on: there is no room to keep what she recorded, or she has to sign in before it can be sent. */
 export function SendingNotice() {
   const { waiting, queue } = useDeck()
+  if (waiting.unkept !== null)
+    return (
+      <p className="deck-notice" role="alert">
+        {waiting.unkept}
+      </p>
+    )
   if (waiting.sending !== 'signed out') return null
   return (
     <div className="deck-notice" role="alert">

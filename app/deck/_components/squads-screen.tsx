@@ -1,14 +1,14 @@
 import { writeRoute } from '../state/address'
 import { CalledList } from './called-list'
 import { useDeck } from './deck-context'
+import { DeviceNotices, Freshness } from './device-notices'
 import { DiverLine } from './diver-line'
 import { SendingNotice } from './sending-notice'
 import { Top } from './top'
-import { when } from './when'
 
 /** Where the deck opens: a squad, and its divers. */
 export function SquadsScreen() {
-  const { roster, state, dispatch, reload, problem, loading } = useDeck()
+  const { roster, state, dispatch, reload, loading } = useDeck()
   const { squads, clubs, divers } = roster.snapshot
   const chosen = squads.find(({ id }) => id === state.squad) ?? squads[0]
   const members = chosen ? chosen.divers.flatMap((id) => roster.divers.get(id) ?? []) : divers
@@ -21,6 +21,7 @@ export function SquadsScreen() {
       </Top>
       <main id="main" className="deck-page">
         <SendingNotice />
+        <DeviceNotices />
         {squads.length > 1 ? (
           <nav aria-label="Squads" className="deck-squads">
             {squads.map(({ id, name, club }) => (
@@ -56,8 +57,7 @@ export function SquadsScreen() {
             {loading ? 'Loading…' : 'Load again'}
           </button>
         </p>
-        <p className="deck-sub">As of {when(roster.snapshot.takenAt)}.</p>
-        {problem ? <p role="alert">{problem} What is shown here is from before.</p> : null}
+        <Freshness />
         <p className="deck-pair text-13">
           <a className="deck-exit" href="/desk/divers">
             To the desk

@@ -8,7 +8,7 @@ import { when } from './when'
 
 /** What the server does not have yet: what it refused, to be mended, and what waits. */
 export function UnsentScreen() {
-  const { waiting, queue } = useDeck()
+  const { waiting, queue, home } = useDeck()
   const { unsent, refused, problem, lastSentAt, sending } = waiting
   const nameOf = useItemName()
   return (
@@ -40,7 +40,10 @@ export function UnsentScreen() {
                 ))}
               </ul>
               <p className="deck-sub pb-3">
-                {problem} They are kept on this page until the server has them: do not close it.
+                {problem}{' '}
+                {home.durable
+                  ? 'They are kept on this phone until the server has them, also when this page is closed.'
+                  : 'They are kept on this page until the server has them: do not close it.'}
               </p>
               <button
                 type="button"

@@ -1,4 +1,5 @@
 import { useRef, useState } from 'react'
+import { succeeds } from '../queue/deck-queue'
 import { draftAfter } from '../state/draft'
 import { makeKept, type Unkept, unkept } from '../state/items'
 import type { RatingRow, RatingSheet } from '../state/rating-sheet'
@@ -36,13 +37,9 @@ export function useKeep(subject: Subject, sheet: RatingSheet, { draft, act, open
     if (busy.current) return
     busy.current = true
     const kept = makeKept({ ...subject, diver: subject.diver.id }, what, subject.call, rest, stamp())
-    try {
-      await queue.add([kept.attempt, kept.observation])
-    } catch {
-      return setProblem('This phone could not keep it. What you marked is still here: try again.')
-    } finally {
-      busy.current = false
-    }
+    const isKept = await succeeds(queue.add([kept.attempt, kept.observation]))
+    busy.current = false
+    if (!isKept) return setProblem('Not kept. What you marked is still here.')
     dispatch({ type: 'kept', slot: subject.slot, ...kept })
     const [first] = sheet.phases
     if (first) openPhase(first.phase)

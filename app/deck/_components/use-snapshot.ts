@@ -1,16 +1,22 @@
 import { useCallback, useEffect, useRef, useState } from 'react'
+import { holderIn } from '../device/holder'
+import { findSnapshot, keepSnapshot, tidyDevice } from '../device/keeping'
 import { fetchSnapshot, type SnapshotResult } from '../state/fetch-snapshot'
 import { type Roster, readRoster } from '../state/roster'
 
+type Problem = Exclude<SnapshotResult, { kind: 'snapshot' }>
+
 export interface SnapshotState {
   readonly roster: Roster | null
+  /** Device clock of the contact that the roster comes from. */
+  readonly heardAt: number
   /** Why the last try brought nothing; what came before is still shown. */
-  readonly problem: Exclude<SnapshotResult, { kind: 'snapshot' }> | null
+  readonly problem: Problem | null
   readonly loading: boolean
   readonly reload: () => void
 }
 
-function indexed(result: SnapshotResult): Roster | SnapshotState['problem'] {
+function indexed(result: SnapshotResult): Roster | Problem {
   if (result.kind !== 'snapshot') return result
   try {
     return readRoster(result.snapshot)
@@ -19,21 +25,67 @@ function indexed(result: SnapshotResult): Roster | SnapshotState['problem'] {
   }
 }
 
-/** Loads the snapshot once, and again when asked. */
+const holder = () => holderIn(document.cookie)
+const signedOut: Problem = {
+  kind: 'refused',
+  message: 'You are signed out here, or somebody else has signed in. What you recorded is kept on this phone for you.',
+}
+
+/** What is on the device for whoever is signed in here. */
+async function loadKept(): Promise<Pick<SnapshotState, 'roster' | 'heardAt'> | null> {
+  const coach = holder()
+  const kept = coach === null ? null : await findSnapshot(coach).catch(() => null)
+  const roster = kept ? indexed({ kind: 'snapshot', snapshot: kept.snapshot }) : null
+  return kept && roster && 'snapshot' in roster ? { roster, heardAt: kept.heardAt } : null
+}
+
+/** Shows what is on the device at once, then what the server says; again when asked and when the network is back. */
 export function useSnapshot(): SnapshotState {
-  const [state, setState] = useState<Omit<SnapshotState, 'reload'>>({ roster: null, problem: null, loading: true })
+  const [state, setState] = useState<Omit<SnapshotState, 'reload'>>({
+    roster: null,
+    heardAt: 0,
+    problem: null,
+    loading: true,
+  })
   const coach = useRef<string | null>(null)
   const load = useCallback(async () => {
+    const opening = coach.current === null
     const found = indexed(await fetchSnapshot(coach.current))
-    if (found && 'snapshot' in found) {
+    const heardAt = Date.now()
+    if ('snapshot' in found) {
       coach.current = found.snapshot.coach.id
-      setState({ roster: found, problem: null, loading: false })
-    } else setState((before) => ({ ...before, problem: found, loading: false }))
+      void keepSnapshot(found.snapshot, heardAt).catch(() => {})
+      return setState({ roster: found, heardAt, problem: null, loading: false })
+    }
+    // Whoever is not let in keeps no data here; a session that runs out in the middle of training closes nothing.
+    const shut = opening && found.kind === 'refused'
+    if (shut) void tidyDevice(null, heardAt).catch(() => {})
+    setState((before) => ({ ...before, roster: shut ? null : before.roster, problem: found, loading: false }))
   }, [])
-  useEffect(() => void load(), [load])
   const reload = useCallback(() => {
     setState((before) => ({ ...before, loading: true }))
     void load()
   }, [load])
+  useEffect(() => {
+    void loadKept().then((kept) => {
+      if (kept) setState((before) => ({ ...before, ...kept }))
+      void load()
+    })
+  }, [load])
+  const shown = state.roster?.snapshot.coach.id
+  useEffect(() => {
+    window.addEventListener('online', reload)
+    return () => window.removeEventListener('online', reload)
+  }, [reload])
+  useEffect(() => {
+    if (shown === undefined || holder() !== shown) return
+    const look = () => {
+      if (holder() === shown) return
+      coach.current = null
+      setState((before) => ({ ...before, roster: null, problem: signedOut }))
+    }
+    document.addEventListener('visibilitychange', look)
+    return () => document.removeEventListener('visibilitychange', look)
+  }, [shown])
   return { ...state, reload }
 }

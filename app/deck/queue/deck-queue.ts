@@ -20,11 +20,13 @@ export interface QueueState {
   readonly retryAt: number | null
   /** Why the last try failed, as a sentence. */
   readonly problem: string | null
+  /** Why what was recorded last could not be kept on this phone, as a sentence; null once something was. */
+  readonly unkept: string | null
 }
 
 /**
- * Where everything recorded on the deck waits until the server has it. Kept in memory for now; a durable queue stands
- * behind the same interface, so every writer waits for its promise before the screen says "kept".
+ * Where everything recorded on the deck waits until the server has it. What a promise here resolves for is kept on the
+ * device; the screen says "kept" no sooner. A promise that rejects has changed nothing.
  */
 export interface DeckQueue {
   /** Keeps the items, parents first, and starts sending. An id that is already here is not added twice. */
@@ -38,3 +40,10 @@ export interface DeckQueue {
   /** Gives up a refused item and everything that rests on it; answers the ids that went. */
   discard(id: string): Promise<readonly string[]>
 }
+
+/** For a writer that goes on only with what is kept; why it was not stands in the queue's `unkept`. */
+export const succeeds = (kept: Promise<unknown>): Promise<boolean> =>
+  kept.then(
+    () => true,
+    () => false,
+  )

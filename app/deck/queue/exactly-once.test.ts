@@ -3,7 +3,8 @@ import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import type { DeckItem, ItemAnswer } from '@/lib/assessment/deck/contract'
 import { aCall, anAttempt, anObservation } from '@/seed/builders/deck-items'
 import { parentsOf } from './lineage'
-import { memoryQueue } from './memory-queue'
+import { memoryOutbox } from './outbox'
+import { openQueue } from './outbox-queue'
 import type { Send, SendResult } from './transport'
 
 /** What can befall one try. */
@@ -50,7 +51,7 @@ describe('whatever happens on the way', () => {
         fc.array(fc.nat({ max: 90_000 }), { minLength: 1, maxLength: 12 }),
         async (mishaps, pauses) => {
           const server = storing(mishaps)
-          const queue = memoryQueue(server.send, () => 0.5)
+          const queue = await openQueue(memoryOutbox(), server.send, { random: () => 0.5 })
           const call = aCall({ count: pauses.length })
           const all: DeckItem[] = [call]
           await queue.add([call])

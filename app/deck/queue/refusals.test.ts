@@ -10,7 +10,8 @@ import {
   settleDown,
   unreachable,
 } from '@/tests/support/scripted-server'
-import { memoryQueue } from './memory-queue'
+import { memoryOutbox } from './outbox'
+import { openQueue } from './outbox-queue'
 
 beforeEach(() => vi.useFakeTimers())
 afterEach(() => vi.useRealTimers())
@@ -19,7 +20,7 @@ describe('refusals', () => {
   it('moves a refused item aside with its reason; the others are stored', async () => {
     const [good, bad] = [anAttempt(), anAttempt()]
     const { send } = scriptedServer(refusing(bad.id))
-    const queue = memoryQueue(send, longest)
+    const queue = await openQueue(memoryOutbox(), send, { random: longest })
     await queue.add([bad, good])
     await settleDown()
     expect(queue.unsent().unsent).toEqual([])
@@ -43,7 +44,7 @@ describe('refusals', () => {
     const seen = anObservation(attempt.id)
     const other = anAttempt()
     const { send, tries } = scriptedServer(refusing(call.id), accept)
-    const queue = memoryQueue(send, longest)
+    const queue = await openQueue(memoryOutbox(), send, { random: longest })
     await queue.add([call])
     await settleDown()
     await queue.add([attempt, seen, other])
@@ -60,7 +61,7 @@ describe('refusals', () => {
     const attempt = anAttempt()
     const seen = anObservation(attempt.id)
     const { send, tries } = scriptedServer(refusing(attempt.id), accept)
-    const queue = memoryQueue(send, longest)
+    const queue = await openQueue(memoryOutbox(), send, { random: longest })
     await queue.add([attempt, seen])
     await settleDown()
     expect(queue.unsent().refused).toHaveLength(2)
@@ -76,7 +77,7 @@ describe('refusals', () => {
     const seen = anObservation(attempt.id)
     const correction = anObservation(attempt.id, { supersedes: { id: seen.id, reason: 'wrong button' } })
     const { send, tries } = scriptedServer(refusing(attempt.id, { code: 'same id, other content' }), accept)
-    const queue = memoryQueue(send, longest)
+    const queue = await openQueue(memoryOutbox(), send, { random: longest })
     await queue.add([attempt, seen, correction])
     await settleDown()
     const renewed = { ...attempt, id: anAttempt().id }
@@ -89,7 +90,7 @@ describe('refusals', () => {
     const attempt = anAttempt()
     const seen = anObservation(attempt.id)
     const { send } = scriptedServer(refusing(attempt.id))
-    const queue = memoryQueue(send, longest)
+    const queue = await openQueue(memoryOutbox(), send, { random: longest })
     await queue.add([attempt, seen])
     await settleDown()
     await queue.mend(seen.id)
@@ -100,7 +101,7 @@ describe('refusals', () => {
 
   it('mends nothing that was not refused', async () => {
     const { send, tries } = scriptedServer(() => unreachable)
-    const queue = memoryQueue(send, longest)
+    const queue = await openQueue(memoryOutbox(), send, { random: longest })
     const attempt = anAttempt()
     await queue.add([attempt])
     await settleDown()
@@ -115,7 +116,7 @@ describe('refusals', () => {
     const attempt = anAttempt({ call: { id: call.id, number: 1 } })
     const seen = anObservation(attempt.id)
     const { send } = scriptedServer(refusing(call.id), () => unreachable)
-    const queue = memoryQueue(send, longest)
+    const queue = await openQueue(memoryOutbox(), send, { random: longest })
     await queue.add([call])
     await settleDown()
     const other = anAttempt()
@@ -134,7 +135,7 @@ describe('refusals', () => {
         ? { kind: 'rejected', message: 'The server answered 400.' }
         : accept(items),
     )
-    const queue = memoryQueue(send, longest)
+    const queue = await openQueue(memoryOutbox(), send, { random: longest })
     await queue.add(attempts)
     await settleDown()
     expect(queue.unsent().unsent).toEqual([])
@@ -145,7 +146,7 @@ describe('refusals', () => {
 
   it('refuses by itself what is too large for any batch, and sends what follows', async () => {
     const { send, tries } = scriptedServer()
-    const queue = memoryQueue(send, longest)
+    const queue = await openQueue(memoryOutbox(), send, { random: longest })
     const attempt = anAttempt()
     const huge = anObservation(attempt.id, { note: 'x'.repeat(batchLimit.bytes) })
     const next = anAttempt()

@@ -8,6 +8,17 @@ export interface Held {
   readonly refused: readonly RefusedItem[]
 }
 
+/** Adds items after all that waits; one that is here already, or that the server is known to have, is a repeat and changes nothing. */
+export function addFresh(held: Held, items: readonly DeckItem[], stored: ReadonlySet<string>): Held {
+  const here = new Set([...stored, ...held.unsent.map(({ id }) => id), ...held.refused.map(({ item }) => item.id)])
+  const fresh: DeckItem[] = []
+  for (const item of items) {
+    if (!here.has(item.id)) fresh.push(item)
+    here.add(item.id)
+  }
+  return fresh.length > 0 ? { ...held, unsent: [...held.unsent, ...fresh] } : held
+}
+
 const parentRefused = 'It rests on something that the server refused; mend that first.'
 
 /** An item refused without the server having seen it by itself. */
@@ -16,10 +27,12 @@ export const refusedHere = (item: DeckItem, code: ItemAnswer['code'], message: s
   answer: { id: item.id, result: 'refused', code, message },
 })
 
-/** Moves items to the refused ones; the rest keeps its order. */
+/** Moves items that still wait to the refused ones; the rest keeps its order. */
 export function refuse({ unsent, refused }: Held, entries: readonly RefusedItem[]): Held {
-  const ids = new Set(entries.map((entry) => entry.item.id))
-  return { unsent: unsent.filter((item) => !ids.has(item.id)), refused: [...refused, ...entries] }
+  const waiting = new Set(unsent.map(({ id }) => id))
+  const moving = entries.filter(({ item }) => waiting.has(item.id))
+  const ids = new Set(moving.map(({ item }) => item.id))
+  return { unsent: unsent.filter((item) => !ids.has(item.id)), refused: [...refused, ...moving] }
 }
 
 /** Sets children of refused items aside with them: the server could only refuse them too. The same object when there are none. */
@@ -34,23 +47,27 @@ export function setAsideChildren(held: Held): Held {
   return children.length > 0 ? refuse(held, children) : held
 }
 
-/** Takes out what was answered, with the ids that the server has now. What was not answered stays where it is. */
+/** What the answers say of a batch: the ids that the server has now, and what it refused. What was not answered is in neither. */
 export function settle(
-  held: Held,
   batch: readonly DeckItem[],
   answers: readonly ItemAnswer[],
-): { readonly held: Held; readonly stored: readonly string[]; readonly answered: number } {
+): { readonly stored: ReadonlySet<string>; readonly refused: readonly RefusedItem[]; readonly answered: number } {
   const byId = new Map(answers.map((answer) => [answer.id, answer]))
   const refused: RefusedItem[] = []
-  const stored: string[] = []
+  const stored = new Set<string>()
   for (const item of batch) {
     const answer = byId.get(item.id)
     if (answer?.result === 'refused') refused.push({ item, answer })
-    else if (answer) stored.push(item.id)
+    else if (answer) stored.add(item.id)
   }
-  const left = { ...held, unsent: held.unsent.filter((item) => !stored.includes(item.id)) }
-  return { held: refuse(left, refused), stored, answered: stored.length + refused.length }
+  return { stored, refused, answered: stored.size + refused.length }
 }
+
+/** Takes out of the waiting items what the server has. */
+export const withoutStored = (held: Held, stored: ReadonlySet<string>): Held => ({
+  ...held,
+  unsent: held.unsent.filter(({ id }) => !stored.has(id)),
+})
 
 /** Puts a refused item, as it was or changed, before all that waits, with those refused only because of it. */
 export function mend(held: Held, id: string, replacement?: DeckItem): Held {

@@ -20,7 +20,7 @@ const getLimiter = (): RateLimiterPostgres => {
 }
 
 export type SignIn =
-  | { readonly result: 'open'; readonly session: string; readonly expires: number }
+  | { readonly result: 'open'; readonly session: string; readonly account: string; readonly expires: number }
   | { readonly result: 'refused' }
   | { readonly result: 'too many tries'; readonly waitSeconds: number }
 
@@ -44,7 +44,7 @@ export async function openSession(email: string, password: string, systemNow: nu
     (tx) => tx.$executeRaw`SELECT open_session(${session}::uuid, ${account.id}::uuid, ${new Date(expires)})`,
   )
   await getLimiter().delete(address)
-  return { result: 'open', session, expires }
+  return { result: 'open', session, account: account.id, expires }
 }
 
 /** The account of a live session, or null when it has ended, run out or never was. */

@@ -11,8 +11,10 @@ import {
   settleDown,
   unreachable,
 } from '@/tests/support/scripted-server'
-import { memoryQueue, patience } from './memory-queue'
+import { memoryOutbox } from './outbox'
+import { openQueue } from './outbox-queue'
 import type { Send, SendResult } from './transport'
+import { patience } from './try-send'
 
 beforeEach(() => vi.useFakeTimers())
 afterEach(() => vi.useRealTimers())
@@ -20,7 +22,7 @@ afterEach(() => vi.useRealTimers())
 describe('sending', () => {
   it('sends what is added, in order, and lets go of it when the server has it', async () => {
     const { send, tries } = scriptedServer()
-    const queue = memoryQueue(send, longest)
+    const queue = await openQueue(memoryOutbox(), send, { random: longest })
     const attempt = anAttempt()
     const seen = anObservation(attempt.id)
     await queue.add([attempt, seen])
@@ -36,7 +38,7 @@ describe('sending', () => {
       kind: 'answered',
       answers: items.map(({ id }) => ({ id, result: 'known' })),
     }))
-    const queue = memoryQueue(send, longest)
+    const queue = await openQueue(memoryOutbox(), send, { random: longest })
     await queue.add([anAttempt()])
     await settleDown()
     expect(tries).toHaveLength(1)
@@ -52,7 +54,7 @@ describe('sending', () => {
         }),
       accept,
     )
-    const queue = memoryQueue(send, longest)
+    const queue = await openQueue(memoryOutbox(), send, { random: longest })
     const [first, second, third] = [anAttempt(), anAttempt(), anAttempt()]
     await queue.add([first])
     await settleDown()
@@ -70,7 +72,7 @@ describe('sending', () => {
 
   it('tries again for a listener that adds something the moment the queue falls idle', async () => {
     const { send, tries } = scriptedServer()
-    const queue = memoryQueue(send, longest)
+    const queue = await openQueue(memoryOutbox(), send, { random: longest })
     const late = anAttempt()
     let added = false
     queue.subscribe(() => {
@@ -85,7 +87,7 @@ describe('sending', () => {
 
   it('splits by number', async () => {
     const { send, tries } = scriptedServer()
-    const queue = memoryQueue(send, longest)
+    const queue = await openQueue(memoryOutbox(), send, { random: longest })
     const attempts = Array.from({ length: batchLimit.items + 1 }, () => anAttempt())
     await queue.add(attempts)
     await settleDown()
@@ -96,7 +98,7 @@ describe('sending', () => {
   it('adds the same id once, whether it waits, was refused or is already stored', async () => {
     const refused = anAttempt()
     const { send, tries } = scriptedServer(refusing(refused.id), accept)
-    const queue = memoryQueue(send, longest)
+    const queue = await openQueue(memoryOutbox(), send, { random: longest })
     const attempt = anAttempt()
     await queue.add([attempt, attempt, refused])
     await queue.add([attempt])
@@ -109,7 +111,7 @@ describe('sending', () => {
   })
 
   it('tells its listeners of every change until they leave', async () => {
-    const queue = memoryQueue(scriptedServer().send, longest)
+    const queue = await openQueue(memoryOutbox(), scriptedServer().send, { random: longest })
     const counts: number[] = []
     const leave = queue.subscribe(() => counts.push(queue.unsent().unsent.length))
     await queue.add([anAttempt()])
@@ -130,7 +132,7 @@ describe('failures', () => {
       accept,
       () => unreachable,
     )
-    const queue = memoryQueue(send, longest)
+    const queue = await openQueue(memoryOutbox(), send, { random: longest })
     await queue.add([anAttempt()])
     await settleDown()
     for (const seconds of [1, 2, 4, 8, 16, 32, 60, 60]) {
@@ -149,7 +151,7 @@ describe('failures', () => {
   })
 
   it('spreads the retries: half of each wait is random', async () => {
-    const queue = memoryQueue(scriptedServer(() => unreachable).send, () => 0)
+    const queue = await openQueue(memoryOutbox(), scriptedServer(() => unreachable).send, { random: () => 0 })
     await queue.add([anAttempt()])
     await settleDown()
     expect(queue.unsent().retryAt).toBe(Date.now() + patience.first / 2)
@@ -157,7 +159,7 @@ describe('failures', () => {
 
   it('is not hurried by a new rating while it waits, but tries at once when told to', async () => {
     const { send, tries } = scriptedServer(() => unreachable, accept)
-    const queue = memoryQueue(send, longest)
+    const queue = await openQueue(memoryOutbox(), send, { random: longest })
     const [first, second] = [anAttempt(), anAttempt()]
     await queue.add([first])
     await settleDown()
@@ -184,7 +186,7 @@ describe('failures', () => {
         answerLate = resolve
       })
     }
-    const queue = memoryQueue(send, longest)
+    const queue = await openQueue(memoryOutbox(), send, { random: longest })
     const attempt = anAttempt()
     await queue.add([attempt])
     await vi.advanceTimersByTimeAsync(patience.giveUp)
@@ -199,7 +201,7 @@ describe('failures', () => {
   })
 
   it('keeps everything when the carrier itself throws', async () => {
-    const queue = memoryQueue(() => Promise.reject(new Error('boom')), longest)
+    const queue = await openQueue(memoryOutbox(), () => Promise.reject(new Error('boom')), { random: longest })
     await queue.add([anAttempt()])
     await settleDown()
     expect(queue.unsent()).toMatchObject({ sending: 'waiting', unsent: [{ kind: 'attempt' }] })
@@ -212,7 +214,7 @@ describe('failures', () => {
       () => accept([]),
       accept,
     )
-    const queue = memoryQueue(send, longest)
+    const queue = await openQueue(memoryOutbox(), send, { random: longest })
     await queue.add([first, second])
     await settleDown()
     expect(tries.map(ids)).toEqual([[first.id, second.id], [second.id]])
@@ -223,13 +225,11 @@ describe('failures', () => {
 
   it('ignores answers for ids that it did not send', async () => {
     const [first, second] = [anAttempt(), anAttempt()]
-    const queue = memoryQueue(
-      scriptedServer(
-        () => accept([first, second]),
-        () => unreachable,
-      ).send,
-      longest,
+    const { send } = scriptedServer(
+      () => accept([first, second]),
+      () => unreachable,
     )
+    const queue = await openQueue(memoryOutbox(), send, { random: longest })
     await queue.add([first])
     await settleDown()
     await queue.add([second])
@@ -239,7 +239,7 @@ describe('failures', () => {
 
   it('keeps everything on 401 and asks for no more until told to', async () => {
     const { send, tries } = scriptedServer(() => ({ kind: 'signed out', message: 'sign in' }), accept)
-    const queue = memoryQueue(send, longest)
+    const queue = await openQueue(memoryOutbox(), send, { random: longest })
     const [first, second] = [anAttempt(), anAttempt()]
     await queue.add([first])
     await settleDown()
