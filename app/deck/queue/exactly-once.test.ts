@@ -77,4 +77,46 @@ describe('whatever happens on the way', () => {
     // The mishaps did make the queue send things twice.
     expect(repeats).toBeGreaterThan(100)
   })
+
+  it('the same holds when the page is killed again and again and another takes its outbox over', async () => {
+    await fc.assert(
+      fc.asyncProperty(
+        fc.array(mishap, { maxLength: 20 }),
+        fc.array(fc.record({ pause: fc.nat({ max: 30_000 }), killed: fc.boolean() }), { minLength: 1, maxLength: 12 }),
+        async (mishaps, dives) => {
+          const server = storing(mishaps)
+          const outbox = memoryOutbox()
+          const all: DeckItem[] = []
+          // A killed page neither sends nor hears any more; what it had asked the server for may still arrive there.
+          let page = 0
+          const open = () => {
+            const mine = ++page
+            const send: Send = async (items, signal) => {
+              const result = await server.send(items, signal)
+              return mine === page ? result : new Promise(() => {})
+            }
+            return openQueue(outbox, send, { random: () => 0.5 })
+          }
+          let queue = await open()
+          for (const { pause, killed } of dives) {
+            const attempt = anAttempt()
+            const items = [attempt, anObservation(attempt.id)]
+            all.push(...items)
+            await queue.add(items)
+            await vi.advanceTimersByTimeAsync(pause)
+            if (!killed) continue
+            vi.clearAllTimers()
+            queue = await open()
+          }
+          for (let tries = 0; tries < 30 && queue.unsent().unsent.length > 0; tries++) {
+            void queue.sendNow()
+            await vi.advanceTimersByTimeAsync(80_000)
+          }
+          expect(queue.unsent()).toMatchObject({ unsent: [], refused: [] })
+          expect(server.stored.map(({ id }) => id)).toEqual(all.map(({ id }) => id))
+        },
+      ),
+      { seed: 20260307, numRuns: 150 },
+    )
+  })
 })

@@ -252,3 +252,77 @@ describe('failures', () => {
     expect(queue.unsent()).toMatchObject({ unsent: [], sending: 'idle' })
   })
 })
+
+describe('an outbox that fails', () => {
+  const failing = (name: string) => {
+    const inner = memoryOutbox()
+    let broken = false
+    return {
+      breakIt: (yes: boolean) => {
+        broken = yes
+      },
+      outbox: {
+        ...inner,
+        change: (step: Parameters<typeof inner.change>[0]) =>
+          broken ? Promise.reject(Object.assign(new Error(name), { name })) : inner.change(step),
+      },
+    }
+  }
+
+  it.each([
+    ['QuotaExceededError', 'no room left on this phone'],
+    ['UnknownError', 'could not keep it'],
+  ])('says so on %s, keeps nothing of it and goes on with the next', async (name, words) => {
+    const { outbox, breakIt } = failing(name)
+    const { send } = scriptedServer(() => unreachable)
+    const queue = await openQueue(outbox, send, { random: longest })
+    const [first, second] = [anAttempt(), anAttempt()]
+    await queue.add([first])
+    breakIt(true)
+    await expect(queue.add([second])).rejects.toThrow(name)
+    expect(queue.unsent()).toMatchObject({ unsent: [first], unkept: expect.stringContaining(words) })
+    breakIt(false)
+    await queue.add([second])
+    expect(queue.unsent()).toMatchObject({ unsent: [first, second], unkept: null })
+  })
+
+  it('sends again what the server took while the outbox could not note it', async () => {
+    const { outbox, breakIt } = failing('UnknownError')
+    const { send, tries } = scriptedServer((items) => {
+      breakIt(tries.length === 1)
+      return accept(items)
+    })
+    const queue = await openQueue(outbox, send, { random: longest })
+    const attempt = anAttempt()
+    await queue.add([attempt])
+    await settleDown()
+    expect(queue.unsent()).toMatchObject({ unsent: [attempt], sending: 'waiting' })
+    breakIt(false)
+    await vi.advanceTimersByTimeAsync(1000)
+    expect(tries.map(ids)).toEqual([[attempt.id], [attempt.id]])
+    expect(queue.unsent()).toMatchObject({ unsent: [], sending: 'idle' })
+  })
+
+  it('takes over what another page left, and hears of what it changes', async () => {
+    const inner = memoryOutbox()
+    const listeners = new Set<() => void>()
+    const outbox = {
+      change: inner.change,
+      subscribe: (listener: () => void) => {
+        listeners.add(listener)
+        return () => listeners.delete(listener)
+      },
+    }
+    const [left, later] = [anAttempt(), anAttempt()]
+    await inner.change(() => ({ unsent: [left], refused: [] }))
+    const { send, tries } = scriptedServer()
+    const queue = await openQueue(outbox, send, { random: longest })
+    expect(queue.unsent().unsent).toEqual([left])
+    await settleDown()
+    await inner.change((held) => ({ ...held, unsent: [later] }))
+    for (const listener of listeners) listener()
+    await settleDown()
+    expect(tries.map(ids)).toEqual([[left.id], [later.id]])
+    expect(queue.unsent().unsent).toEqual([])
+  })
+})
