@@ -1,3 +1,4 @@
+import type { Refused } from './outcome'
 import type { DecisionFact, DiverRecord, IncidentFact, SignOffFact } from './record'
 import type { Instant } from './time'
 
@@ -29,4 +30,28 @@ export function signedUnaware(
       ({ decidedAt, outcome }) => (outcome === 'approve' || outcome === 'override') && unaware(decidedAt),
     ),
   }
+}
+
+/** What a head coach writes to clear an incident; `statement`: that medical advice was followed after a knock to the head. */
+export interface ReleaseWords {
+  readonly reason: string
+  readonly statement: string
+}
+
+/** What stands against clearing an incident in these words; null when nothing does. */
+export function refuseRelease({ kind, clearedAt }: IncidentFact, { reason, statement }: ReleaseWords): Refused | null {
+  if (clearedAt !== null) return { code: 'cleared before', message: 'It was cleared before; the page shows by whom.' }
+  if (!reason.trim())
+    return {
+      code: 'no reason',
+      message: 'Say in writing what was done about it and why she may go on.',
+      field: 'reason',
+    }
+  if (kind === 'knock to the head' && !statement.trim())
+    return {
+      code: 'no statement',
+      message: 'After a knock to the head: say in writing that medical advice was followed, and whose. No diagnosis.',
+      field: 'statement',
+    }
+  return null
 }

@@ -1,10 +1,9 @@
 import { afterAll, beforeEach, describe, expect, it } from 'vitest'
-import { consoleScopeOf } from '../../lib/access/scope'
-import { checkReadiness } from '../../lib/assessment/store/check-readiness'
 import { decideTarget } from '../../lib/assessment/store/decide'
 import { readReadiness } from '../../lib/assessment/store/reads'
 import { revokeSignOff, signSkill } from '../../lib/assessment/store/sign'
 import { closeDatabase } from '../../lib/platform/db'
+import { checkReadinessAsOwner } from '../support/check-readiness'
 import { asRole } from '../support/database'
 import {
   coachAs,
@@ -59,8 +58,6 @@ const ledger = () =>
     )
     return rows as { seq: string; kind: string; payload: string }[]
   })
-
-const programme = () => ({ id: coast.programme, name: '', zone: 'UTC', isDemo: false, clockOffset: 0 })
 
 describe('a sign-off', () => {
   it('is refused with what it still wants, and given when the standard is reached', async () => {
@@ -191,7 +188,7 @@ describe('a decision', () => {
     const at = later + minute
     await decideTarget(await coachAs(coast, 'head', at), levelOne())
     await train({ 'clear-water': 0 }, at + 10 * minute)
-    const found = await checkReadinessAsOwner(at + 60 * minute)
+    const found = await checkReadinessAsOwner(coast, at + 60 * minute)
     expect(found.rows).toBeGreaterThan(0)
     expect(found.differences).toEqual([])
     await asRole('superuser', async (superuser) => {
@@ -200,21 +197,7 @@ describe('a decision', () => {
         [coast.divers.here],
       )
     })
-    const spoilt = await checkReadinessAsOwner(at + 60 * minute)
+    const spoilt = await checkReadinessAsOwner(coast, at + 60 * minute)
     expect(spoilt.differences).toMatchObject([{ diver: coast.divers.here, target: 'level:two' }])
   })
 })
-
-async function checkReadinessAsOwner(at: number) {
-  // Divers without any row yet are read once, as the pages do.
-  await readReadiness(await coachAs(coast, 'elsewhere', at))
-  await readReadiness(await coachAs(coast, 'head', at))
-  const { connectAsOwner } = await import('../../lib/platform/db')
-  await closeDatabase()
-  connectAsOwner()
-  try {
-    return await checkReadiness(consoleScopeOf(programme(), at))
-  } finally {
-    await closeDatabase()
-  }
-}

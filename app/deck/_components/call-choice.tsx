@@ -6,6 +6,7 @@ import { phaseMarks } from '../state/phase-marks'
 import type { RatingSheet } from '../state/rating-sheet'
 import { ContactButton } from './contact-button'
 import { useDeck } from './deck-context'
+import { DiverNotices } from './diver-notices'
 import { LastContact } from './last-contact'
 import { NextDiver } from './next-diver'
 import { RateTop } from './rate-top'
@@ -47,6 +48,7 @@ export function CallChoice({ subject, sheet }: { subject: Subject; sheet: Rating
   const { roster, queue, dispatch, stamp } = useDeck()
   const { diver, pair, slot, closed, atLevel } = subject
   const level = roster.curriculum.levels[roster.curriculum.levelIndex(atLevel)]?.title ?? atLevel
+  const stopped = typeof diver.recordingStopped === 'string'
   const call = async (count: number): Promise<void> => {
     const item = makeCall({ diver: diver.id, pair, atLevel }, count, stamp())
     if (await succeeds(queue.add([item]))) dispatch({ type: 'call', slot, call: item })
@@ -71,6 +73,7 @@ export function CallChoice({ subject, sheet }: { subject: Subject; sheet: Rating
             {diver.standDown} A diver who is stood down takes no board move and no new dive. <LastContact />
           </p>
         ) : null}
+        <DiverNotices diver={diver} />
         {closed ? (
           <p role="note" className="deck-notice">
             {closed} It may be rated; it earns nothing until the head coach releases it.
@@ -84,17 +87,23 @@ export function CallChoice({ subject, sheet }: { subject: Subject; sheet: Rating
               type="button"
               className="button deck-count"
               aria-label={`Call ${count}`}
+              disabled={stopped}
               onClick={() => void call(count)}
             >
               {count}
             </button>
           ))}
         </fieldset>
-        <button type="button" className="button deck-wide" onClick={() => dispatch({ type: 'watch', slot })}>
+        <button
+          type="button"
+          className="button deck-wide"
+          disabled={stopped}
+          onClick={() => dispatch({ type: 'watch', slot })}
+        >
           Just watching
         </button>
         <footer className="deck-bar">
-          <ContactButton />
+          <ContactButton diver={diver.id} pair={pair} />
         </footer>
       </main>
     </>

@@ -37,7 +37,11 @@ interface CorrectProps {
   readonly more: boolean
 }
 
-function Correct({ entry: { observation }, observed: { pair, name, sheet, applies }, more }: CorrectProps) {
+function Correct({
+  entry: { attempt, observation },
+  observed: { pair, name, video, sheet, applies },
+  more,
+}: CorrectProps) {
   const { queue, dispatch, stamp } = useDeck()
   const open = useDraft(observation.id, sheet)
   const [asking, setAsking] = useState<'reason' | 'unwatched' | null>(null)
@@ -49,7 +53,7 @@ function Correct({ entry: { observation }, observed: { pair, name, sheet, applie
     [observation.id],
   )
   const back = { at: 'correct', observation: observation.id } as const
-  if (more) return <MoreScreen open={open} back={back} problem={problem} />
+  if (more) return <MoreScreen open={open} back={back} video={video} problem={problem} />
 
   const found = unkept(open.draft, sheet, rest)
   const ask = () => {
@@ -92,7 +96,7 @@ function Correct({ entry: { observation }, observed: { pair, name, sheet, applie
           </>
         }
       >
-        <ContactButton />
+        <ContactButton diver={attempt.diver} pair={pair} attempt={attempt.id} />
         <button type="button" className="button button-go deck-keep" onClick={ask}>
           Correct it
         </button>

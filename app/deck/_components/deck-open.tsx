@@ -7,6 +7,7 @@ import { type Deck, DeckContext } from './deck-context'
 import { deviceId, newId } from './device'
 import { Screen } from './screen'
 import { useLeaveWarning } from './use-leave-warning'
+import { usePaused } from './use-paused'
 import { useSendAgain } from './use-send-again'
 
 interface DeckOpenProps {
@@ -31,9 +32,10 @@ export function DeckOpen({ roster, home, ...contact }: DeckOpenProps) {
   useSendAgain(queue)
   const begun = Object.values(state.drafts).some(touched)
   useLeaveWarning(waiting.unsent.length > 0 || waiting.refused.length > 0 || begun)
+  const paused = usePaused(roster, state, waiting, reload)
   const deck = useMemo<Deck>(
     () => ({
-      roster,
+      roster: paused,
       home,
       state,
       dispatch,
@@ -46,7 +48,7 @@ export function DeckOpen({ roster, home, ...contact }: DeckOpenProps) {
       loadNewVersion,
       stamp: () => ({ now: Date.now(), device: deviceId(), edition: edition.hash, newId }),
     }),
-    [roster, home, state, queue, waiting, heardAt, reload, problem, loading, loadNewVersion, edition.hash],
+    [paused, home, state, queue, waiting, heardAt, reload, problem, loading, loadNewVersion, edition.hash],
   )
   return (
     <DeckContext value={deck}>

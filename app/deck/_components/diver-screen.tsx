@@ -7,6 +7,7 @@ import { writeRoute } from '../state/address'
 import { groupPairs, type StandingPair } from '../state/roster'
 import { CalledList } from './called-list'
 import { useDeck } from './deck-context'
+import { DiverNotices } from './diver-notices'
 import { LastContact } from './last-contact'
 import { Lost } from './lost'
 import { Top } from './top'
@@ -48,6 +49,7 @@ export function DiverScreen({ diver: id }: { diver: string }) {
             <LastContact />
           </p>
         ) : null}
+        <DiverNotices diver={diver} />
         <CalledList diver={id} />
         <Field
           label="Find a skill"

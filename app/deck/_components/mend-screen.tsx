@@ -38,18 +38,20 @@ export function MendScreen({ id, more }: { id: string; more: boolean }) {
   const attempt = useAttempt(observation)
   const observedOf = useObserved()
   const observed = attempt ? observedOf(attempt) : null
-  if (!entry || !observation || !observed) return <Lost>Nothing here needs mending any more.</Lost>
-  return <Mend refused={entry} observation={observation} observed={observed} more={more} />
+  if (!entry || !observation || !attempt || !observed) return <Lost>Nothing here needs mending any more.</Lost>
+  return <Mend refused={entry} attempt={attempt} observation={observation} observed={observed} more={more} />
 }
 
 interface MendProps {
   readonly refused: RefusedItem
+  readonly attempt: AttemptItem
   readonly observation: ObservationItem
   readonly observed: Observed
   readonly more: boolean
 }
 
-function Mend({ refused: { answer }, observation, observed: { pair, name, sheet, applies }, more }: MendProps) {
+function Mend({ refused: { answer }, attempt, observation, observed, more }: MendProps) {
+  const { pair, name, video, sheet, applies } = observed
   const { queue, dispatch, stamp } = useDeck()
   const { id } = observation
   const open = useDraft(id, sheet)
@@ -58,7 +60,7 @@ function Mend({ refused: { answer }, observation, observed: { pair, name, sheet,
   const [asking, setAsking] = useState(false)
   // biome-ignore lint/correctness/useExhaustiveDependencies: opened once, then the draft is the coach's
   useEffect(() => dispatch({ type: 'open', key: id, draft: draftOf(observation, applies) }), [id])
-  if (more) return <MoreScreen open={open} back={{ at: 'mend', item: id }} problem={problem} />
+  if (more) return <MoreScreen open={open} back={{ at: 'mend', item: id }} video={video} problem={problem} />
 
   const found = unkept(open.draft, sheet, rest)
   const send = async (): Promise<void> => {
@@ -94,7 +96,7 @@ function Mend({ refused: { answer }, observation, observed: { pair, name, sheet,
           </>
         }
       >
-        <ContactButton />
+        <ContactButton diver={attempt.diver} pair={pair} attempt={attempt.id} />
         <button type="button" className="button button-go deck-keep" onClick={tryToSend}>
           Send again
         </button>

@@ -16,11 +16,13 @@ interface MoreScreenProps {
   readonly back: Route
   /** Of a new attempt: its circumstances can still be said. */
   readonly subject?: Subject
+  /** False when no consent to video of the diver is in force. */
+  readonly video: boolean
   readonly problem: string | null
 }
 
 /** What is typed about an attempt: never needed, never lost. */
-export function MoreScreen({ open: { draft, act }, back, subject, problem }: MoreScreenProps) {
+export function MoreScreen({ open: { draft, act }, back, subject, video, problem }: MoreScreenProps) {
   const long = draft.note.trim().length - noteLimit
   return (
     <>
@@ -40,7 +42,14 @@ export function MoreScreen({ open: { draft, act }, back, subject, problem }: Mor
           error={long > 0 ? `The note is ${long} characters too long. Shorten it to ${noteLimit}.` : undefined}
           onChange={(event) => act({ type: 'say', changes: { note: event.target.value } })}
         />
-        <MomentList draft={draft} act={act} showErrors={problem !== null} />
+        {video ? (
+          <MomentList draft={draft} act={act} showErrors={problem !== null} />
+        ) : (
+          <p className="deck-notice">
+            No consent to video of this diver is in force: no moment is kept. The head coach records consents at the
+            desk.
+          </p>
+        )}
         {subject ? <Circumstances draft={draft} act={act} subject={subject} /> : null}
         <WayBack className="button button-go deck-wide" to={back}>
           Back to the rating

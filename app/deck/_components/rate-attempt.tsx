@@ -40,10 +40,15 @@ export function RateAttempt({ subject, open, keeping }: RateAttemptProps) {
         kept={kept}
         more={writeRoute({ at: 'more', diver: diver.id, pair: pair.key })}
         status={keeping.problem ?? (kept ? 'Kept.' : '')}
-        notice={<SendingNotice />}
+        notice={
+          <>
+            <SendingNotice />
+            {subject.closed ? <p className="deck-notice">{subject.closed}</p> : null}
+          </>
+        }
         beside={kept ? <NextDiverLink subject={subject} /> : null}
       >
-        <ContactButton />
+        <ContactButton diver={diver.id} pair={pair} />
         <button type="button" className="button deck-keep" onClick={() => keeping.keep(false)}>
           Keep
         </button>

@@ -34,9 +34,11 @@ function RateSubject({ subject, more }: { subject: Subject; more: boolean }) {
         open={open}
         back={{ at: 'rate', diver: diver.id, pair: pair.key }}
         subject={subject}
+        video={diver.video !== false}
         problem={keeping.problem}
       />
     )
-  if (!call && !state.watching.includes(slot)) return <CallChoice subject={subject} sheet={sheet} />
+  const begun = call !== null || state.watching.includes(slot)
+  if (!begun || diver.recordingStopped) return <CallChoice subject={subject} sheet={sheet} />
   return <RateAttempt subject={subject} open={open} keeping={keeping} />
 }

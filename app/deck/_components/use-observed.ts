@@ -7,6 +7,8 @@ import { useDeck } from './deck-context'
 export interface Observed {
   readonly pair: Pair
   readonly name: string
+  /** False when no consent to video of the diver is in force: no moment is kept. */
+  readonly video: boolean
   readonly sheet: RatingSheet
   readonly applies: { readonly criteria: ReadonlySet<string>; readonly faults: ReadonlySet<string> }
 }
@@ -18,9 +20,11 @@ export function useObserved(): (attempt: AttemptItem) => Observed | null {
     const pair = roster.curriculum.pairs.get(`${attempt.skill}@${attempt.place}`)
     if (!pair) return null
     const sheet = ratingSheet(roster.curriculum, pair, attempt.atLevel)
+    const diver = roster.divers.get(attempt.diver)
     return {
       pair,
-      name: roster.divers.get(attempt.diver)?.shortName ?? 'A diver',
+      name: diver?.shortName ?? 'A diver',
+      video: diver?.video !== false,
       sheet,
       applies: {
         criteria: new Set(sheet.rows.map(({ criterion }) => criterion.key)),

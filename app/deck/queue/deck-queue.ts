@@ -20,6 +20,8 @@ export interface QueueState {
   readonly retryAt: number | null
   /** Why the last try failed, as a sentence. */
   readonly problem: string | null
+  /** Items that the server has but for a part, and why: the coach is told once, until `told`. */
+  readonly keptWithout: readonly { readonly item: DeckItem; readonly message: string }[]
   /** Why what was recorded last could not be kept on this phone, as a sentence; null once something was. */
   readonly unkept: string | null
 }
@@ -37,6 +39,8 @@ export interface DeckQueue {
   sendNow(): Promise<void>
   /** Sends a refused item again, changed or as it was, with those that were refused only because of it. */
   mend(id: string, replacement?: DeckItem): Promise<void>
+  /** The coach has read what was kept without a part. */
+  told(): void
   /** Gives up a refused item and everything that rests on it; answers the ids that went. */
   discard(id: string): Promise<readonly string[]>
 }

@@ -8,6 +8,7 @@ import {
   discard,
   type Held,
   mend,
+  partsLeftOut,
   refuse,
   refusedHere,
   setAsideChildren,
@@ -41,6 +42,7 @@ export async function openQueue(outbox: Outbox, send: Send, options: QueueOption
     lastSentAt,
     retryAt: null,
     problem: null,
+    keptWithout: [],
     unkept: null,
   }
   const listeners = new Set<() => void>()
@@ -111,7 +113,8 @@ export async function openQueue(outbox: Outbox, send: Send, options: QueueOption
     for (const id of known) stored.add(id)
     failures = 0
     most = batchLimit.items
-    await take((held) => refuse(withoutStored(held, known), refused), { lastSentAt: Date.now() })
+    const keptWithout = [...state.keptWithout, ...partsLeftOut(batch, result.answers)]
+    await take((held) => refuse(withoutStored(held, known), refused), { lastSentAt: Date.now(), keptWithout })
     return true
   }
 
@@ -154,6 +157,7 @@ export async function openQueue(outbox: Outbox, send: Send, options: QueueOption
     },
     add: (items) => keep((held) => addFresh(held, items, stored)),
     sendNow: run,
+    told: () => change({ keptWithout: [] }),
     mend: (id, replacement) => keep((held) => mend(held, id, replacement)),
     async discard(id) {
       let gone: readonly string[] = []

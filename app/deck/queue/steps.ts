@@ -63,6 +63,13 @@ export function settle(
   return { stored, refused, answered: stored.size + refused.length }
 }
 
+/** What the server has but for a part of it, and why. */
+export const partsLeftOut = (batch: readonly DeckItem[], answers: readonly ItemAnswer[]) =>
+  answers.flatMap(({ id, keptWithout }) => {
+    const item = batch.find((one) => one.id === id)
+    return item && keptWithout ? [{ item, message: keptWithout.message }] : []
+  })
+
 /** Takes out of the waiting items what the server has. */
 export const withoutStored = (held: Held, stored: ReadonlySet<string>): Held => ({
   ...held,

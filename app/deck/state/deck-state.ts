@@ -2,6 +2,7 @@ import type {
   AttemptItem,
   CallItem,
   DeckItem,
+  IncidentItem,
   ObservationItem,
   SnapshotCall,
   SnapshotObservation,
@@ -31,6 +32,8 @@ export interface DeckState {
   readonly seen: readonly SnapshotObservation[]
   /** The observation kept last at a slot, until the next one begins. */
   readonly justKept: Readonly<Record<Slot, string>>
+  /** Recorded on this phone: they pause here before the server says so. */
+  readonly incidents: readonly IncidentItem[]
 }
 
 export type DeckAction =
@@ -50,6 +53,7 @@ export type DeckAction =
   | { readonly type: 'kept'; readonly slot: Slot; readonly attempt: AttemptItem; readonly observation: ObservationItem }
   | { readonly type: 'corrected'; readonly key: string; readonly observation: ObservationItem }
   | { readonly type: 'mended'; readonly key: string; readonly item: DeckItem }
+  | { readonly type: 'incident'; readonly item: IncidentItem }
   | { readonly type: 'gone'; readonly ids: readonly string[] }
 
 export const emptyDeck: DeckState = {
@@ -61,6 +65,7 @@ export const emptyDeck: DeckState = {
   phases: {},
   seen: [],
   justKept: {},
+  incidents: [],
 }
 
 /** The number of the next attempt of a call, or null when all have been kept. */
@@ -138,7 +143,8 @@ function afterGone(state: DeckState, ids: readonly string[]): DeckState {
     const numbers = freed.map(({ attempt }) => attempt.call?.number)
     calls[slot] = { ...open, kept: open.kept.filter((number) => !numbers.includes(number)) }
   }
-  return { ...state, calls, seen: state.seen.filter((entry) => !lost.includes(entry)) }
+  const incidents = state.incidents.filter(({ id }) => !ids.includes(id))
+  return { ...state, calls, incidents, seen: state.seen.filter((entry) => !lost.includes(entry)) }
 }
 
 function afterMended(state: DeckState, key: string, item: DeckItem): DeckState {
@@ -198,6 +204,8 @@ export function deckAfter(state: DeckState, action: DeckAction): DeckState {
     }
     case 'mended':
       return afterMended(state, action.key, action.item)
+    case 'incident':
+      return { ...state, incidents: [...state.incidents, action.item] }
     case 'gone':
       return afterGone(state, action.ids)
   }

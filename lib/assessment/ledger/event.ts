@@ -84,6 +84,8 @@ export type LedgerEvent =
       readonly club: string
       readonly by: string
       readonly reason: string
+      /** Of a knock to the head: that somebody wrote that medical advice was followed; never the words. */
+      readonly adviceFollowed: boolean
     }
   | {
       readonly kind: 'stood down'
@@ -93,6 +95,15 @@ export type LedgerEvent =
       readonly closes: ClosesKind
       readonly from: string
       readonly until: string | null
+      readonly by: string
+    }
+  | {
+      readonly kind: 'stand-down ended'
+      readonly standDown: string
+      readonly diver: string
+      readonly club: string
+      /** Its last day, inclusive. */
+      readonly until: string
       readonly by: string
     }
   | {

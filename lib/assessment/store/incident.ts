@@ -1,4 +1,3 @@
-import { v7 as uuidv7 } from 'uuid'
 import type { Scope } from '../../access/scope'
 import type { Place } from '../../curriculum/place'
 import type { Tx } from '../../platform/db'
@@ -64,6 +63,3 @@ export async function appendIncident(tx: Tx, scope: Scope, seen: IncidentSeen): 
     clearedAt: null,
   }
 }
-
-/** An id for an incident that is recorded at the desk. */
-export const newIncidentId = (at: number): string => uuidv7({ msecs: at })

@@ -3,14 +3,19 @@ import type { Curriculum } from '../../curriculum/edition/curriculum'
 import { getEditionInForce } from '../../curriculum/store/editions'
 import { asAccount, type Tx } from '../../platform/db'
 import { standDownsOn } from '../block'
-import { type DeckSnapshot, deckVersion, type SnapshotDiver } from '../deck/contract'
+import { type Consents, isRecordingStopped, mayKeepVideo, recordingStopped } from '../consent'
+import { type DeckSnapshot, deckVersion, type SnapshotDiver, type SnapshotIncident } from '../deck/contract'
+import { careSince, sayCare } from '../growth'
 import { openState } from '../open'
 import { type Evaluation, evaluationOf } from '../readiness/evaluation'
 import { explain } from '../readiness/explain'
+import { sentence } from '../readiness/grammar'
 import { sayBlock } from '../readiness/say-block'
 import { listTargets, readTarget } from '../readiness/targets'
 import type { Words } from '../readiness/wording'
-import { asOfInstant } from '../time'
+import { asOfInstant, type EpochDay } from '../time'
+import { listConsents } from './consents'
+import { listGrowth } from './growth'
 import { listOpenCalls, listRecent } from './own-observations'
 import { type DiverFile, listDiverFiles } from './records'
 
@@ -31,11 +36,19 @@ function shortNames(files: readonly DiverFile[]): ReadonlyMap<string, string> {
   )
 }
 
-function toDiver(curriculum: Curriculum, file: DiverFile, shortName: string, at: number): SnapshotDiver {
+interface Beside {
+  readonly shortName: string
+  readonly consents: Consents
+  readonly grown: readonly EpochDay[]
+}
+
+function toDiver(curriculum: Curriculum, file: DiverFile, beside: Beside, at: number): SnapshotDiver {
+  const { shortName, consents, grown } = beside
   const date = asOfInstant(at, file.zone)
   const evaluation = evaluationOf(curriculum, file.record, date)
   const words: Words = { curriculum, today: date.day, diver: file.givenName }
   const standDown = standDownsOn(evaluation)[0]
+  const care = careSince(grown, date.day)
   return {
     id: file.id,
     club: file.club,
@@ -43,6 +56,9 @@ function toDiver(curriculum: Curriculum, file: DiverFile, shortName: string, at:
     shortName,
     level: levelTowards(evaluation),
     standDown: standDown ? sayBlock(standDown, words) : null,
+    care: care === null ? null : sayCare(care, words),
+    recordingStopped: isRecordingStopped(consents, at) ? sentence(recordingStopped) : null,
+    video: mayKeepVideo(consents),
     pairs: [...curriculum.pairs.keys()].map((pair) => {
       const { state, because } = openState(evaluation, pair)
       const by =
@@ -50,6 +66,18 @@ function toDiver(curriculum: Curriculum, file: DiverFile, shortName: string, at:
       return { pair, state, because: by }
     }),
   }
+}
+
+const knownFor = 7 * 86_400_000
+
+/** Incidents that are open, and those received in the last week: the deck adds its own only where they are not here. */
+function toIncidents({ id: diver, record }: DiverFile, at: number): SnapshotIncident[] {
+  return record.incidents
+    .filter(({ clearedAt, receivedAt }) => clearedAt === null || receivedAt > at - knownFor)
+    .map(({ id, pair, kind: what, happenedAt, clearedAt }) => ({
+      ...{ id, diver, pair, what, happenedAt },
+      cleared: clearedAt !== null,
+    }))
 }
 
 async function listSquads(tx: Tx, scope: Scope, files: readonly DiverFile[]) {
@@ -76,6 +104,13 @@ export function readSnapshot(scope: Scope, coachName: string): Promise<DeckSnaps
     const curriculum = await getEditionInForce(tx, scope)
     const files = (await listDiverFiles(tx, scope)).sort(byName)
     const names = shortNames(files)
+    const ids = files.map((file) => file.id)
+    const [consents, growth] = [await listConsents(tx, ids), await listGrowth(tx, ids)]
+    const beside = ({ id, givenName }: DiverFile): Beside => ({
+      shortName: names.get(id) ?? givenName,
+      consents: consents(id),
+      grown: growth(id),
+    })
     const clubs = await tx.club.findMany({ where: { id: { in: [...(scope.clubs ?? [])] } }, orderBy: { name: 'asc' } })
     return {
       v: deckVersion,
@@ -83,10 +118,11 @@ export function readSnapshot(scope: Scope, coachName: string): Promise<DeckSnaps
       coach: { id: scope.account, name: coachName },
       clubs: clubs.map(({ id, name, zone }) => ({ id, name, zone })),
       squads: await listSquads(tx, scope, files),
-      divers: files.map((file) => toDiver(curriculum, file, names.get(file.id) ?? file.givenName, scope.at)),
+      divers: files.map((file) => toDiver(curriculum, file, beside(file), scope.at)),
       edition: { hash: curriculum.hash, document: curriculum.document },
       recent: await listRecent(tx, scope),
       calls: await listOpenCalls(tx, scope),
+      incidents: files.flatMap((file) => toIncidents(file, scope.at)),
     }
   })
 }

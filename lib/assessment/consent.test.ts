@@ -1,0 +1,35 @@
+import { expect, it } from 'vitest'
+import { type ConsentFact, consentsOf, isRecordingStopped, mayKeepVideo } from './consent'
+
+const said = (purpose: ConsentFact['purpose'], given: boolean, recordedAt: number, id = 'a'): ConsentFact => ({
+  ...{ id, purpose, given, recordedAt },
+})
+
+it('counts the latest of each purpose, and of two at one instant the one made later', () => {
+  const facts = [said('video', true, 1), said('record', false, 5), said('video', false, 3), said('video', true, 2)]
+  expect(consentsOf(facts)).toEqual({ video: said('video', false, 3), record: said('record', false, 5) })
+  const tied = [said('video', true, 3, 'a'), said('video', false, 3, 'b')]
+  expect(consentsOf(tied)).toEqual(consentsOf([...tied].reverse()))
+  expect(consentsOf(tied).video?.given).toBe(false)
+})
+
+it('keeps video only while a consent is in force', () => {
+  const kept = (...facts: ConsentFact[]) => mayKeepVideo(consentsOf(facts))
+  expect(kept()).toBe(false)
+  expect(kept(said('record', true, 1))).toBe(false)
+  expect(kept(said('video', true, 1))).toBe(true)
+  expect(kept(said('video', true, 1), said('video', false, 2))).toBe(false)
+  expect(kept(said('video', true, 1), said('video', false, 2), said('video', true, 3))).toBe(true)
+})
+
+it('stops what was dived after a withdrawal; a consent that was never recorded stops nothing', () => {
+  const stopped = (at: number, ...facts: ConsentFact[]) => isRecordingStopped(consentsOf(facts), at)
+  expect(stopped(10)).toBe(false)
+  expect(stopped(10, said('record', true, 1))).toBe(false)
+  expect([9, 10, 11].map((at) => stopped(at, said('record', true, 1), said('record', false, 10)))).toEqual([
+    false,
+    true,
+    true,
+  ])
+  expect(stopped(11, said('video', false, 1))).toBe(false)
+})

@@ -1,0 +1,131 @@
+import { fileURLToPath } from 'node:url'
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { openIncidents, pausedAsAt, signedUnaware } from '@/lib/assessment/incident'
+import { isClosed } from '@/lib/assessment/open'
+import { evaluationOf } from '@/lib/assessment/readiness/evaluation'
+import { listTargets, readTarget } from '@/lib/assessment/readiness/targets'
+import type { DiverRecord, IncidentKind } from '@/lib/assessment/record'
+import type { Curriculum, PairKey } from '@/lib/curriculum/edition/curriculum'
+import { indexEdition } from '@/lib/curriculum/edition/index-edition'
+import { canRestOn } from '@/lib/curriculum/tree/resting-on'
+import { aDecision, anIncident, aRecord, aSignOff, endOf, noonOf } from '@/seed/builders/record'
+import { readCurriculum } from '@/seed/read-curriculum'
+import { lifeUnder } from '../support/lives'
+import { lawRuns } from '../support/long'
+import { coast, today } from '../support/small-coast'
+
+const date = endOf(today)
+const { document } = readCurriculum(fileURLToPath(new URL('../../seed/curriculum', import.meta.url)))
+if (!document) throw new Error('the demo curriculum does not read')
+const demo = indexEdition(document, 'd'.repeat(64))
+const runs = { seed: 410_201, numRuns: lawRuns.each / 10 }
+const kinds: readonly IncidentKind[] = ['contact with the board', 'too close', 'bad landing', 'knock to the head']
+
+/** A life, and an incident at one of its skills on one of its last days. */
+const mishap = (curriculum: Curriculum) =>
+  fc.record({
+    life: lifeUnder(curriculum),
+    pair: fc.constantFrom(...curriculum.pairs.keys()),
+    kind: fc.constantFrom(...kinds),
+    ago: fc.integer({ min: 0, max: 30 }),
+  })
+
+const closedIn = (curriculum: Curriculum, record: DiverRecord): Set<PairKey> => {
+  const evaluation = evaluationOf(curriculum, record, date)
+  return new Set([...curriculum.pairs.keys()].filter((key) => isClosed(evaluation, key)))
+}
+const readyIn = (curriculum: Curriculum, record: DiverRecord): string[] => {
+  const evaluation = evaluationOf(curriculum, record, date)
+  return listTargets(curriculum).filter((target) => readTarget(evaluation, target).ready)
+}
+
+describe.each([
+  ['the small edition', coast],
+  ['the demo curriculum', demo],
+] as const)('an incident under %s', (_, curriculum) => {
+  it('closes its pair, opens nothing, makes nothing ready, and leaves no trace once it is cleared', {
+    timeout: lawRuns.timeout,
+  }, () => {
+    fc.assert(
+      fc.property(mishap(curriculum), ({ life, pair, kind, ago }) => {
+        const incident = anIncident(pair, today - ago, { kind })
+        const before = closedIn(curriculum, life)
+        const open = { ...life, incidents: [incident] }
+        const after = closedIn(curriculum, open)
+        expect(after.has(pair)).toBe(true)
+        for (const key of before) expect(after.has(key)).toBe(true)
+        const ready = readyIn(curriculum, life)
+        for (const target of readyIn(curriculum, open)) expect(ready).toContain(target)
+        const cleared = { ...life, incidents: [{ ...incident, clearedAt: date.instant }] }
+        expect(closedIn(curriculum, cleared)).toEqual(before)
+        expect(readyIn(curriculum, cleared)).toEqual(ready)
+      }),
+      runs,
+    )
+  })
+
+  it('closes nothing that a phone without the record would not close too', { timeout: lawRuns.timeout }, () => {
+    let above = 0
+    fc.assert(
+      fc.property(mishap(curriculum), ({ life, pair, ago }) => {
+        const before = closedIn(curriculum, life)
+        const after = closedIn(curriculum, { ...life, incidents: [anIncident(pair, today - ago)] })
+        const couldRest = canRestOn(curriculum, pair)
+        for (const key of after) {
+          if (before.has(key) || key === pair) continue
+          expect(couldRest.has(key)).toBe(true)
+          above++
+        }
+      }),
+      runs,
+    )
+    expect(above).toBeGreaterThan(0)
+  })
+})
+
+describe('whether a dive was made under a pause', () => {
+  const paused = (changes: Parameters<typeof anIncident>[2], at: number): number =>
+    pausedAsAt(aRecord({ incidents: [anIncident('jump@1m', today, changes)] }), at).incidents.length
+
+  it('goes by when the incident happened and was cleared, whenever it became known', () => {
+    const late = { receivedAt: noonOf(today, 300) }
+    expect(paused(late, noonOf(today, -1))).toBe(0)
+    expect(paused(late, noonOf(today, 1))).toBe(1)
+    const cleared = { clearedAt: noonOf(today, 60) }
+    expect(paused(cleared, noonOf(today, 59))).toBe(1)
+    expect(paused(cleared, noonOf(today, 61))).toBe(0)
+  })
+
+  it('takes an incident whose phone was ahead from when it was received', () => {
+    const ahead = { happenedAt: noonOf(today + 40), receivedAt: noonOf(today) }
+    expect(paused(ahead, noonOf(today, 1))).toBe(1)
+  })
+})
+
+describe('what was signed before an incident was known', () => {
+  const incident = anIncident('jump@1m', today - 2, { receivedAt: noonOf(today) })
+
+  it('is named: signed after it happened and before it came in, and not revoked', () => {
+    const signed = [today - 3, today - 1, today + 1].map((day) => aSignOff('jump@1m', 'one', day))
+    const revoked = aSignOff('jump@1m', 'two', today - 1, { revokedAt: noonOf(today - 1) })
+    const decisions = [aDecision('level:one', 'approve', today - 1), aDecision('level:two', 'return', today - 1)]
+    const found = signedUnaware(aRecord({ signOffs: [...signed, revoked], decisions }), incident)
+    expect(found.signOffs).toEqual([signed[1]])
+    expect(found.decisions).toEqual([decisions[0]])
+  })
+
+  it('is nothing where it was known at once', () => {
+    const record = aRecord({ signOffs: [aSignOff('jump@1m', 'one', today - 1)] })
+    expect(signedUnaware(record, { ...incident, receivedAt: incident.happenedAt })).toEqual({
+      signOffs: [],
+      decisions: [],
+    })
+  })
+
+  it('lists open incidents newest first', () => {
+    const [old, recent] = [anIncident('jump@1m', today - 5), anIncident('101C@1m', today - 1)]
+    const cleared = anIncident('tread@poolside', today, { clearedAt: noonOf(today) })
+    expect(openIncidents(aRecord({ incidents: [old, cleared, recent] }))).toEqual([recent, old])
+  })
+})
