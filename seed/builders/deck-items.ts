@@ -1,5 +1,5 @@
 import { v7 } from 'uuid'
-import type { AttemptItem, CallItem, ObservationItem } from '../../lib/assessment/deck/contract'
+import type { AttemptItem, CallItem, IncidentItem, ObservationItem } from '../../lib/assessment/deck/contract'
 
 /** A fixed instant, so that items built in tests do not move with today. */
 export const deckNow = Date.UTC(2026, 2, 7, 16, 30)
@@ -52,5 +52,20 @@ export const anObservation = (attempt: string, changes: Partial<ObservationItem>
   note: null,
   moments: [],
   supersedes: null,
+  ...changes,
+})
+
+/** A bad landing at 101C on 1 m, before its attempt was kept. */
+export const anIncident = (changes: Partial<IncidentItem> = {}): IncidentItem => ({
+  kind: 'incident',
+  id: v7({ msecs: deckNow + 22_000 }),
+  diver: deckDiver,
+  skill: '101C',
+  place: '1m',
+  what: 'bad landing',
+  attempt: null,
+  note: null,
+  happenedAt: deckNow + 22_000,
+  device,
   ...changes,
 })

@@ -33,6 +33,26 @@ describe('sending', () => {
     expect(queue.unsent().lastSentAt).toBe(Date.now())
   })
 
+  it('says once what the server keeps without a part of it', async () => {
+    const attempt = anAttempt()
+    const seen = anObservation(attempt.id)
+    const keptWithout = { moments: ['m'], message: 'the rating is kept without its video' }
+    const { send } = scriptedServer((items) => ({
+      kind: 'answered',
+      answers: items.map(({ id }) => ({ id, result: 'accepted', ...(id === seen.id ? { keptWithout } : {}) })),
+    }))
+    const queue = await openQueue(memoryOutbox(), send, { random: longest })
+    await queue.add([attempt, seen])
+    await settleDown()
+    expect(queue.unsent()).toMatchObject({
+      unsent: [],
+      refused: [],
+      keptWithout: [{ item: seen, message: keptWithout.message }],
+    })
+    queue.told()
+    expect(queue.unsent().keptWithout).toEqual([])
+  })
+
   it('takes "known" as well as "accepted", so that a batch sent twice is safe', async () => {
     const { send, tries } = scriptedServer((items) => ({
       kind: 'answered',

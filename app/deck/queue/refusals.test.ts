@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { batchLimit } from '@/lib/assessment/deck/limits'
-import { aCall, anAttempt, anObservation } from '@/seed/builders/deck-items'
+import { aCall, anAttempt, anIncident, anObservation } from '@/seed/builders/deck-items'
 import {
   accept,
   ids,
@@ -55,6 +55,19 @@ describe('refusals', () => {
       [attempt.id, 'parent refused'],
       [seen.id, 'parent refused'],
     ])
+  })
+
+  it('sends an incident whatever became of its attempt', async () => {
+    const attempt = anAttempt()
+    const incident = anIncident({ attempt: attempt.id })
+    const { send, tries } = scriptedServer(refusing(attempt.id), accept)
+    const queue = await openQueue(memoryOutbox(), send, { random: longest })
+    await queue.add([attempt])
+    await settleDown()
+    await queue.add([incident])
+    await settleDown()
+    expect(tries.map(ids)).toEqual([[attempt.id], [incident.id]])
+    expect(queue.unsent().refused.map(({ item }) => item.id)).toEqual([attempt.id])
   })
 
   it('sends a mended item again under its id, and its children after it', async () => {
