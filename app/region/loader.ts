@@ -1,16 +1,17 @@
-import { scopeOf } from '@/lib/access/scope'
+import { type Scope, scopeOf } from '@/lib/access/scope'
 import { requireReviewer } from '@/lib/access/session'
 import { stepName, targetName, type Words } from '@/lib/assessment/readiness/wording'
 import type { TargetKey } from '@/lib/assessment/record'
-import { type Desk, readDesk } from '@/lib/assessment/store/reads'
-import { asOfInstant, dayIn } from '@/lib/assessment/time'
+import { readStandings, type Standings } from '@/lib/assessment/store/standings'
+import { dayIn } from '@/lib/assessment/time'
 import type { Curriculum } from '@/lib/curriculum/edition/curriculum'
 import { systemClock } from '@/lib/platform/clock'
 import { type DiverOnPathway, levelRows, moveRows, type PipelineRow, placeDiver } from '@/lib/reports/pipeline'
 
 export interface Region {
   readonly programme: string
-  readonly desk: Desk
+  readonly scope: Scope
+  readonly desk: Standings
   readonly words: Words
   readonly divers: readonly DiverOnPathway[]
   readonly levels: readonly PipelineRow[]
@@ -22,21 +23,14 @@ export interface Region {
 export async function loadRegion(): Promise<Region> {
   const actor = await requireReviewer()
   const scope = scopeOf(actor, systemClock())
-  const desk = await readDesk(scope)
-  const { curriculum, files } = desk
-  const divers = files.map((file) =>
-    placeDiver(curriculum, {
-      id: file.id,
-      club: file.club,
-      record: file.record,
-      date: asOfInstant(scope.at, file.zone),
-      zone: file.zone,
-    }),
-  )
-  const names = new Map(files.map((file) => [file.club, file.clubName]))
+  const desk = await readStandings(scope)
+  const { curriculum } = desk
+  const divers = desk.divers.map((diver) => placeDiver(curriculum, diver))
+  const names = new Map(desk.divers.map((diver) => [diver.club, diver.clubName]))
   const clubs = [...names.keys()].sort((a, b) => (names.get(a) ?? '').localeCompare(names.get(b) ?? ''))
   return {
     programme: actor.programme.name,
+    scope,
     desk,
     words: { curriculum, today: dayIn(scope.at, scope.zone) },
     divers,

@@ -1,19 +1,8 @@
-import { readTarget } from '../assessment/readiness/targets'
-import type { DiverRecord, TargetKey } from '../assessment/record'
+import type { StandingRow } from '../assessment/readiness/standing-row'
+import type { Standing } from '../assessment/readiness/target-standing'
+import type { TargetKey } from '../assessment/record'
 import { levelTarget, moveTarget } from '../assessment/target-hold'
-import type { AsOf } from '../assessment/time'
 import type { Curriculum } from '../curriculum/edition/curriculum'
-import { datesOf, type Standing, standingOf } from './standing'
-
-/** What the roll-up reads of a diver. */
-export interface PipelineDiver {
-  readonly id: string
-  readonly club: string
-  readonly record: DiverRecord
-  readonly date: AsOf
-  /** IANA zone of the club. */
-  readonly zone: string
-}
 
 /** Where a diver stands on the pathway: the level she holds (index, −1 none) and her standing to the next; and to each move. */
 export interface DiverOnPathway {
@@ -26,11 +15,18 @@ export interface DiverOnPathway {
 }
 
 /** Places one diver on the pathway. The level she holds is the highest approved, recognised or to review. */
-export function placeDiver(curriculum: Curriculum, diver: PipelineDiver): DiverOnPathway {
-  const { id, club, record, date, zone } = diver
-  const dates = datesOf(curriculum, record, date, zone)
-  const standing = (target: TargetKey): Standing => standingOf(dates, target).standing
-  const level = curriculum.levels.findLastIndex(({ key }) => readTarget(dates.now, levelTarget(key)).held !== 'no')
+export function placeDiver(
+  curriculum: Curriculum,
+  diver: {
+    readonly id: string
+    readonly club: string
+    readonly rows: readonly Pick<StandingRow, 'target' | 'held' | 'standing'>[]
+  },
+): DiverOnPathway {
+  const { id, club } = diver
+  const rows = new Map<TargetKey, (typeof diver.rows)[number]>(diver.rows.map((row) => [row.target, row]))
+  const standing = (target: TargetKey): Standing => rows.get(target)?.standing ?? 'on the way'
+  const level = curriculum.levels.findLastIndex(({ key }) => (rows.get(levelTarget(key))?.held ?? 'no') !== 'no')
   const next = curriculum.levels[level + 1]
   return {
     id,

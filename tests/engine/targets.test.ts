@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { nextChange, readySince } from '@/lib/assessment/readiness/ready-since'
+import { readySince } from '@/lib/assessment/readiness/ready-since'
 import { evaluateTarget, listTargets, overridesUnder, readTarget } from '@/lib/assessment/readiness/targets'
 import type { DiverRecord, TargetKey } from '@/lib/assessment/record'
 import { parseDay } from '@/lib/assessment/time'
@@ -161,11 +161,5 @@ describe('ready since', () => {
       while (at(record, 'level:one', first - 1).ready) first--
       expect(since(record, day)).toBe(at(record, 'level:one', day).ready ? first : null)
     }
-  })
-
-  it('knows the next day on which something can change', () => {
-    const change = nextChange(coast, base, endOf(today), 'UTC')
-    expect(change).toBe(today + 49)
-    expect(nextChange(coast, aRecord(), endOf(today), 'UTC')).toBeNull()
   })
 })

@@ -1,10 +1,10 @@
 import { afterAll, beforeEach, describe, expect, it } from 'vitest'
 import { decideTarget } from '../../lib/assessment/store/decide'
-import { readReadiness } from '../../lib/assessment/store/reads'
 import { revokeSignOff, signSkill } from '../../lib/assessment/store/sign'
 import { closeDatabase } from '../../lib/platform/db'
 import { checkReadinessAsOwner } from '../support/check-readiness'
 import { asRole } from '../support/database'
+import { readReadiness } from '../support/rows'
 import {
   coachAs,
   dayLength,

@@ -7,6 +7,8 @@ import { findActor } from '@/lib/access/store/actors'
 import { listDemoSignIns, openSession } from '@/lib/access/store/sessions'
 import { openState } from '@/lib/assessment/open'
 import { evaluationOf } from '@/lib/assessment/readiness/evaluation'
+import { standingRow } from '@/lib/assessment/readiness/standing-row'
+import { datesOf } from '@/lib/assessment/readiness/target-standing'
 import { listTargets, readTarget } from '@/lib/assessment/readiness/targets'
 import { checkReadiness } from '@/lib/assessment/store/check-readiness'
 import { type DiverFile, listDiverFiles } from '@/lib/assessment/store/records'
@@ -46,11 +48,9 @@ beforeAll(async () => {
   })
   placed = new Map(
     files.map((file) => {
-      const date = asOfInstant(fixedNow, file.zone)
-      return [
-        file.id,
-        placeDiver(curriculum, { id: file.id, club: file.club, record: file.record, date, zone: file.zone }),
-      ]
+      const dates = datesOf(curriculum, file.record, asOfInstant(fixedNow, file.zone), file.zone)
+      const rows = listTargets(curriculum).map((target) => standingRow(dates, target))
+      return [file.id, placeDiver(curriculum, { ...file, rows })]
     }),
   )
 }, 20 * minutes)

@@ -10,12 +10,13 @@ import {
   takeBack,
 } from '../../lib/access/store/transfers'
 import { enterDivers, findParticulars, mendParticulars } from '../../lib/assessment/store/divers'
-import { readDiver, readReadiness } from '../../lib/assessment/store/reads'
+import { readDiver } from '../../lib/assessment/store/reads'
 import { readVenue, recordVenue } from '../../lib/assessment/store/venue'
 import { parseDay } from '../../lib/assessment/time'
 import { closeDatabase } from '../../lib/platform/db'
 import { checkAsOwner } from '../support/check-as-owner'
 import { asRole } from '../support/database'
+import { readReadiness } from '../support/rows'
 import {
   coachAs,
   makeCoast,

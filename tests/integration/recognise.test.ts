@@ -2,13 +2,14 @@ import { afterAll, beforeEach, describe, expect, it } from 'vitest'
 import { openState } from '../../lib/assessment/open'
 import { evaluationOf } from '../../lib/assessment/readiness/evaluation'
 import { enterDivers } from '../../lib/assessment/store/divers'
-import { readDiver, readReadiness } from '../../lib/assessment/store/reads'
+import { readDiver } from '../../lib/assessment/store/reads'
 import { type Recognitions, recogniseAll } from '../../lib/assessment/store/recognise'
 import { revoke } from '../../lib/assessment/store/revoke'
 import { asOfInstant } from '../../lib/assessment/time'
 import { closeDatabase } from '../../lib/platform/db'
 import { checkAsOwner } from '../support/check-as-owner'
 import { asRole } from '../support/database'
+import { readReadiness } from '../support/rows'
 import {
   coachAs,
   dayLength,

@@ -1,12 +1,12 @@
 import { v7 as uuidv7 } from 'uuid'
 import { afterAll, beforeEach, describe, expect, it } from 'vitest'
 import { decideTarget } from '../../lib/assessment/store/decide'
-import { readReadiness } from '../../lib/assessment/store/reads'
 import { signSkill } from '../../lib/assessment/store/sign'
 import { readSnapshot } from '../../lib/assessment/store/snapshot'
 import { syncDeck } from '../../lib/assessment/store/sync/sync'
 import { closeDatabase } from '../../lib/platform/db'
 import { asRole } from '../support/database'
+import { readReadiness } from '../support/rows'
 import {
   anIncidentItem,
   coachAs,

@@ -1,7 +1,8 @@
 import { consoleScopeOf } from '../../lib/access/scope'
 import { checkReadiness, type ReadinessCheck } from '../../lib/assessment/store/check-readiness'
-import { readReadiness } from '../../lib/assessment/store/reads'
+
 import { closeDatabase, connectAsOwner } from '../../lib/platform/db'
+import { readReadiness } from './rows'
 import { coachAs, type SmallCoast } from './small-club'
 
 /** Compares the readiness rows of a small coast with a fresh evaluation of its raw rows, as the console does. */

@@ -2,11 +2,9 @@ import { notFound } from 'next/navigation'
 import { canCoach, canReview } from '@/lib/access/can'
 import { scopeOf } from '@/lib/access/scope'
 import { requireActor } from '@/lib/access/session'
-import { evaluationOf } from '@/lib/assessment/readiness/evaluation'
-import { listTargets, readTarget } from '@/lib/assessment/readiness/targets'
+import { listTargets } from '@/lib/assessment/readiness/targets'
 import { targetName } from '@/lib/assessment/readiness/wording'
-import { readDesk } from '@/lib/assessment/store/reads'
-import { asOfInstant } from '@/lib/assessment/time'
+import { readStandings } from '@/lib/assessment/store/standings'
 import { systemClock } from '@/lib/platform/clock'
 
 export interface DiverRow {
@@ -24,20 +22,26 @@ export async function loadDivers(): Promise<{ readonly rows: readonly DiverRow[]
   const actor = await requireActor()
   if (!canCoach(actor) && !canReview(actor)) notFound()
   const scope = scopeOf(actor, systemClock())
-  const { curriculum, files } = await readDesk(scope)
-  const rows = files
-    .map((file): DiverRow => {
-      const evaluation = evaluationOf(curriculum, file.record, asOfInstant(scope.at, file.zone))
-      const found = listTargets(curriculum).map((target) => readTarget(evaluation, target))
-      const held = found.filter((one) => one.target.startsWith('level:') && one.held !== 'no').at(-1)
+  const { curriculum, divers } = await readStandings(scope)
+  const rows = divers
+    .map((diver): DiverRow => {
+      const found = new Map(diver.rows.map((row) => [row.target, row]))
+      const held = listTargets(curriculum).filter(
+        (target) => target.startsWith('level:') && found.get(target)?.held !== 'no',
+      )
+      const highest = held.at(-1)
       return {
-        href: `/desk/divers/${file.id}`,
-        name: `${file.givenName} ${file.familyName}`,
-        squads: file.squads.join(', '),
-        club: file.clubName,
-        level: held ? targetName(held.target, { curriculum }) : 'no level yet',
-        ready: found.filter((one) => one.ready).map((one) => targetName(one.target, { curriculum })),
-        standsDown: found.some((one) => one.blocks.some((block) => block.kind === 'stand-down')),
+        href: `/desk/divers/${diver.id}`,
+        name: `${diver.givenName} ${diver.familyName}`,
+        squads: diver.squads.join(', '),
+        club: diver.clubName,
+        level: highest ? targetName(highest, { curriculum }) : 'no level yet',
+        ready: listTargets(curriculum)
+          .filter((target) => found.get(target)?.ready)
+          .map((target) => targetName(target, { curriculum })),
+        standsDown: diver.rows.some((row) =>
+          row.waitsFor.some((one) => one.kind === 'block' && one.block === 'stand-down'),
+        ),
       }
     })
     .sort((a, b) => a.club.localeCompare(b.club) || a.name.localeCompare(b.name))

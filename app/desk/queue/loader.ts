@@ -5,9 +5,9 @@ import { leadingPair } from '@/lib/assessment/evidence'
 import { evaluationOf } from '@/lib/assessment/readiness/evaluation'
 import { readTarget } from '@/lib/assessment/readiness/targets'
 import { dayName, stepName, type Words } from '@/lib/assessment/readiness/wording'
-import type { TargetKey } from '@/lib/assessment/record'
-import { readDesk, readReadiness } from '@/lib/assessment/store/reads'
-import { asOfInstant, dayIn } from '@/lib/assessment/time'
+import { readDesk } from '@/lib/assessment/store/reads'
+import { readStandings } from '@/lib/assessment/store/standings'
+import { asOfInstant } from '@/lib/assessment/time'
 import { systemClock } from '@/lib/platform/clock'
 
 export interface QueueRow {
@@ -32,18 +32,25 @@ export async function loadQueue(): Promise<Queue> {
   const actor = await requireHeadCoach()
   const scope = coachingScopeOf(actor, systemClock())
   const headed = new Set(actor.clubs.filter((post) => post.role === 'head').map((post) => post.club))
-  const rows = await readReadiness(scope)
-  const { curriculum, files } = await readDesk(scope)
+  const { divers } = await readStandings(scope)
+  const rows = divers
+    .filter((diver) => headed.has(diver.club))
+    .flatMap((diver) => diver.rows.map((row) => ({ ...row, diver: diver.id })))
+    .filter((row) => row.ready || row.held === 'to review')
+  const { curriculum, files } = await readDesk(
+    scope,
+    rows.map((row) => row.diver),
+  )
   const toRow = (row: (typeof rows)[number]): (QueueRow & { readonly order: number })[] => {
-    const file = files.find((candidate) => candidate.id === row.diverId)
-    if (!file || !headed.has(file.club)) return []
+    const file = files.find((candidate) => candidate.id === row.diver)
+    if (!file) return []
     const date = asOfInstant(scope.at, file.zone)
     const evaluation = evaluationOf(curriculum, file.record, date)
     const words: Words = { curriculum, today: date.day, diver: file.givenName }
-    const target = row.target as TargetKey
+    const { target } = row
     const pair = leadingPair(evaluation, readTarget(evaluation, target))
     const attempts = pair ? (evaluation.history(pair.key)?.attempts ?? []).slice(-pair.standard.of) : []
-    const since = row.readySince ? dayIn(row.readySince.getTime(), 'UTC') : date.day
+    const since = row.readySince ?? date.day
     return [
       {
         href: `/desk/queue/${file.id}/${encodeURIComponent(target)}`,

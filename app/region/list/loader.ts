@@ -3,6 +3,7 @@ import { evaluationOf } from '@/lib/assessment/readiness/evaluation'
 import { explain } from '@/lib/assessment/readiness/explain'
 import { readTarget } from '@/lib/assessment/readiness/targets'
 import type { TargetKey } from '@/lib/assessment/record'
+import { readDesk } from '@/lib/assessment/store/reads'
 import { asOfDay } from '@/lib/assessment/time'
 import { loadRegion, type Region, stepLabel } from '../loader'
 
@@ -38,20 +39,29 @@ export async function loadList(club: string, step: string, figure: string, page:
   const row = [...region.levels, ...region.moves].find((one) => one.club === club && one.step === step)
   const found = row?.figures.find((one) => one.figure === figure)
   if (!row || !found) notFound()
-  const { curriculum, files } = region.desk
+  const { curriculum, divers } = region.desk
   const target = targetOf(region, step)
-  const listed = files
-    .filter((file) => found.divers.includes(file.id))
+  const listed = divers
+    .filter((diver) => found.divers.includes(diver.id))
     .sort((a, b) => a.familyName.localeCompare(b.familyName) || a.givenName.localeCompare(b.givenName))
-  const rows = listed.slice((page - 1) * pageSize, page * pageSize).map((file): ListedDiver => {
+  const shown = listed.slice((page - 1) * pageSize, page * pageSize)
+  const { files } = await readDesk(
+    region.scope,
+    shown.map((diver) => diver.id),
+  )
+  const rows = shown.flatMap((diver): ListedDiver[] => {
+    const file = files.find((candidate) => candidate.id === diver.id)
+    if (!file) return []
     const evaluation = evaluationOf(curriculum, file.record, asOfDay(region.words.today, file.zone))
     const finding = target ? readTarget(evaluation, target).finding : null
-    return {
-      href: `/desk/divers/${file.id}`,
-      name: `${file.givenName} ${file.familyName}`,
-      squads: file.squads.join(', '),
-      because: finding && finding.status !== 'met' ? firstSentence(explain(finding, region.words)) : '',
-    }
+    return [
+      {
+        href: `/desk/divers/${file.id}`,
+        name: `${file.givenName} ${file.familyName}`,
+        squads: file.squads.join(', '),
+        because: finding && finding.status !== 'met' ? firstSentence(explain(finding, region.words)) : '',
+      },
+    ]
   })
   return {
     title: `${figure === 'divers' ? 'divers' : figure}: ${stepLabel(step, curriculum)}`,

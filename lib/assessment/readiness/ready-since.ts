@@ -93,13 +93,16 @@ export function changeDays(curriculum: Curriculum, record: DiverRecord, zone: st
   return [...days].sort((a, b) => a - b)
 }
 
-/** The first day after `date` on which a finding can change without anything new becoming known; null when none can. */
-export const nextChange = (curriculum: Curriculum, record: DiverRecord, date: AsOf, zone: string): EpochDay | null =>
-  changeDays(curriculum, record, zone).find((day) => day > date.day) ?? null
+/** A target that was found ready on a day, and since when; nothing that came in later on that day changed it. */
+export interface KnownReady {
+  readonly since: EpochDay
+  readonly on: EpochDay
+}
 
 /**
  * The first day of the current unbroken interval in which the target has been ready, as of the end of each day in
- * `zone`; null when it is not ready on `date`. Walks back over the days on which the finding could change.
+ * `zone`; null when it is not ready on `date`. Walks back over the days on which the finding could change; what is known
+ * already spares the days up to `known.on`, as long as it was still ready when that day ended.
  */
 export function readySince(
   curriculum: Curriculum,
@@ -107,11 +110,13 @@ export function readySince(
   target: TargetKey,
   date: AsOf,
   zone: string,
+  known: KnownReady | null = null,
 ): EpochDay | null {
   if (!evaluateTarget(curriculum, record, target, date).ready) return null
   let since = date.day
   for (const day of changeDays(curriculum, record, zone).reverse()) {
     if (day > date.day) continue
+    if (known && day <= known.on) return known.since
     const then = { day, instant: Math.min(date.instant, asOfDay(day, zone).instant) }
     if (!evaluateTarget(curriculum, record, target, then).ready) return since
     since = day

@@ -1,6 +1,7 @@
 import type { Scope } from '../../access/scope'
 import { getEditionInForce } from '../../curriculum/store/editions'
 import { asAccount } from '../../platform/db'
+import { dayIn } from '../time'
 import { type ReadinessRow, readinessOf } from './readiness'
 import { listDiverFiles } from './records'
 
@@ -14,7 +15,18 @@ export interface ReadinessCheck {
 
 const shown = (value: unknown): string => (value instanceof Date ? value.toISOString().slice(0, 10) : String(value))
 
-const compared = ['status', 'held', 'ready', 'readySince', 'editionHash', 'clubId'] as const
+const compared = [
+  'status',
+  'held',
+  'ready',
+  'readySince',
+  'standing',
+  'attemptsLeft',
+  'leftExact',
+  'waitsFor',
+  'editionHash',
+  'clubId',
+] as const
 
 function differenceOf(kept: ReadinessRow | undefined, fresh: ReadinessRow): string | null {
   if (!kept) return 'is missing'
@@ -37,14 +49,13 @@ export function checkReadiness(scope: Scope): Promise<ReadinessCheck> {
           row,
         ]),
       )
-      const now = new Date(scope.at)
       let due = 0
       const differences: { diver: string; target: string; what: string }[] = []
       for (const file of files) {
         for (const fresh of readinessOf(curriculum, scope.programme, file, scope.at)) {
           const row = kept.get(`${fresh.diverId} ${fresh.target}`)
           kept.delete(`${fresh.diverId} ${fresh.target}`)
-          if (row?.validUntil && row.validUntil <= now) due++
+          if (row?.validUntil && dayIn(row.validUntil.getTime(), 'UTC') <= dayIn(scope.at, file.zone)) due++
           else {
             const what = differenceOf(row, fresh)
             if (what) differences.push({ diver: fresh.diverId, target: fresh.target, what })

@@ -75,7 +75,8 @@ export function mendParticulars(scope: Scope, { id, ...diver }: Particulars): Pr
       where: { id },
       data: { twistingSide: diver.twistingSide, hurdleLeg: diver.hurdleLeg },
     })
-    // Her age is part of what some levels ask.
+    // Her age is part of what some levels ask, and was all along: nothing that was kept of her holds.
+    await tx.readiness.deleteMany({ where: { diverId: id } })
     await refresh(tx, scope, [id])
     return true
   })

@@ -2,10 +2,14 @@ import type { Prisma, Readiness } from '../../../generated/prisma/client'
 import type { Scope } from '../../access/scope'
 import type { Curriculum } from '../../curriculum/edition/curriculum'
 import type { Tx } from '../../platform/db'
-import { evaluationOf } from '../readiness/evaluation'
-import { nextChange, readySince } from '../readiness/ready-since'
-import { listTargets, readTarget } from '../readiness/targets'
-import { asOfInstant, type EpochDay } from '../time'
+import type { Status } from '../readiness/finding'
+import { type KnownReady, readySince } from '../readiness/ready-since'
+import { type StandingRow, standingRow } from '../readiness/standing-row'
+import { datesOf, nextStandingChange, type Standing } from '../readiness/target-standing'
+import { listTargets } from '../readiness/targets'
+import { readWaitsFor, writeWaitsFor } from '../readiness/waits-for'
+import type { TargetKey } from '../record'
+import { asOfInstant, dayIn, type EpochDay } from '../time'
 import { type DiverFile, listDiverFiles } from './records'
 
 /** What is kept of a target; `computedAt` aside, a pure function of the record, the edition and the day. */
@@ -13,9 +17,15 @@ export type ReadinessRow = Omit<Readiness, 'computedAt'>
 
 const dateOf = (day: EpochDay | null): Date | null => (day === null ? null : new Date(day * 86_400_000))
 
+/** When a target was ready by a row that was kept, and the day on which that was worked out; another club has other boards. */
+function knownBy(row: Readiness | undefined, { club, zone }: DiverFile): KnownReady | null {
+  if (!row?.ready || !row.readySince || row.clubId !== club) return null
+  return { since: dayIn(row.readySince.getTime(), 'UTC'), on: dayIn(row.computedAt.getTime(), zone) }
+}
+
 /**
- * The readiness rows of one diver, worked out from her record. Pure. `before` are rows that still hold: what comes in now
- * changes no earlier day, so that a target which was ready then and is ready now has been ready all along.
+ * The readiness rows of one diver, worked out from her record. Pure. `before` are the rows that were kept of her under the
+ * same edition: whatever came in since had them worked out again, so that only the calendar can have changed their answer.
  */
 export function readinessOf(
   curriculum: Curriculum,
@@ -24,28 +34,41 @@ export function readinessOf(
   at: number,
   before: readonly Readiness[] = [],
 ): ReadinessRow[] {
-  const date = asOfInstant(at, file.zone)
-  const evaluation = evaluationOf(curriculum, file.record, date)
-  const validUntil = dateOf(nextChange(curriculum, file.record, date, file.zone))
+  const { record, zone } = file
+  const date = asOfInstant(at, zone)
+  const dates = datesOf(curriculum, record, date, zone)
+  const validUntil = dateOf(nextStandingChange(curriculum, record, date, zone))
   return listTargets(curriculum).map((target) => {
-    const found = readTarget(evaluation, target)
+    const row = standingRow(dates, target)
+    const known = knownBy(
+      before.find((kept) => kept.target === target),
+      file,
+    )
     return {
+      ...row,
       diverId: file.id,
-      target,
       programmeId: programme,
       clubId: file.club,
-      status: found.finding.status,
-      held: found.held,
-      ready: found.ready,
-      readySince: found.ready
-        ? (before.find((row) => row.target === target && row.ready)?.readySince ??
-          dateOf(readySince(curriculum, file.record, target, date, file.zone)))
-        : null,
+      readySince: row.ready ? dateOf(readySince(curriculum, record, target, date, zone, known)) : null,
+      waitsFor: row.waitsFor.map(writeWaitsFor),
       validUntil,
       editionHash: curriculum.hash,
     }
   })
 }
+
+/** A kept row as lists read it. */
+export const toStandingRow = (row: ReadinessRow): StandingRow => ({
+  target: row.target as TargetKey,
+  status: row.status as Status,
+  held: row.held as StandingRow['held'],
+  ready: row.ready,
+  readySince: row.readySince && dayIn(row.readySince.getTime(), 'UTC'),
+  standing: row.standing as Standing,
+  attemptsLeft: row.attemptsLeft,
+  leftExact: row.leftExact,
+  waitsFor: row.waitsFor.map(readWaitsFor),
+})
 
 /** Works the rows of some divers out afresh, inside the transaction that changed them and under their row locks. */
 export async function refreshReadiness(
@@ -58,11 +81,7 @@ export async function refreshReadiness(
   const files = await listDiverFiles(tx, scope, divers)
   const computedAt = new Date(scope.at)
   const kept = await tx.readiness.findMany({
-    where: {
-      diverId: { in: [...divers] },
-      editionHash: curriculum.hash,
-      OR: [{ validUntil: null }, { validUntil: { gt: computedAt } }],
-    },
+    where: { diverId: { in: [...divers] }, editionHash: curriculum.hash },
   })
   const rows: Prisma.ReadinessCreateManyInput[] = files.flatMap((file) => {
     const before = kept.filter((row) => row.diverId === file.id)

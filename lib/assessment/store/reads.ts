@@ -2,9 +2,6 @@ import type { Scope } from '../../access/scope'
 import type { Curriculum } from '../../curriculum/edition/curriculum'
 import { getEditionInForce } from '../../curriculum/store/editions'
 import { asAccount, type Tx } from '../../platform/db'
-import { lockDivers } from './lock'
-import type { ReadinessRow } from './readiness'
-import { refreshReadiness } from './readiness'
 import { type DiverFile, findDiverFile, listDiverFiles } from './records'
 
 /** The names that stand beside what people wrote: by account id. */
@@ -25,11 +22,11 @@ async function listPeople(tx: Tx): Promise<ReadonlyMap<string, Person>> {
   return new Map(rows.map((row) => [row.id, row]))
 }
 
-/** All divers in scope, as of now. */
-export function readDesk(scope: Scope): Promise<Desk> {
+/** All divers in scope, or those named, as of now. */
+export function readDesk(scope: Scope, only?: readonly string[]): Promise<Desk> {
   return asAccount(scope.account, async (tx) => ({
     curriculum: await getEditionInForce(tx, scope),
-    files: await listDiverFiles(tx, scope),
+    files: await listDiverFiles(tx, scope, only),
     people: await listPeople(tx),
   }))
 }
@@ -100,30 +97,5 @@ export function readDiverAsOf(
   return asAccount(scope.account, async (tx) => {
     const file = await findDiverFile(tx, scope, diver)
     return file && { file, curriculum: await getEditionInForce(tx, scope, at(file.zone)) }
-  })
-}
-
-/**
- * The readiness rows of the divers in scope. Rows whose day has come, or that an older edition made, are worked out
- * afresh first, under the divers' row locks where this account may take them.
- */
-export function readReadiness(scope: Scope): Promise<ReadinessRow[]> {
-  return asAccount(scope.account, async (tx) => {
-    const curriculum = await getEditionInForce(tx, scope)
-    const files = await listDiverFiles(tx, scope)
-    const ids = files.map((file) => file.id)
-    const where = { diverId: { in: ids } }
-    const rows = await tx.readiness.findMany({ where })
-    const now = new Date(scope.at)
-    const fresh = new Set(
-      rows
-        .filter((row) => row.editionHash === curriculum.hash && (row.validUntil === null || row.validUntil > now))
-        .map((row) => row.diverId),
-    )
-    const stale = ids.filter((id) => !fresh.has(id))
-    if (stale.length === 0) return rows
-    await lockDivers(tx, stale)
-    await refreshReadiness(tx, scope, curriculum, stale)
-    return tx.readiness.findMany({ where })
   })
 }

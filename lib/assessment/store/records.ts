@@ -1,42 +1,21 @@
 import type { Scope } from '../../access/scope'
 import type { Tx } from '../../platform/db'
 import type { DiverRecord } from '../record'
-import { dayIn } from '../time'
+import { type DiverHere, listDivers } from './divers-here'
 import { type RecordRows, toRecord } from './to-record'
 
 /** A diver as a page needs her: who, where, and the record that the engine reads. */
-export interface DiverFile {
-  readonly id: string
-  readonly givenName: string
-  readonly familyName: string
-  readonly club: string
-  readonly clubName: string
-  readonly zone: string
-  readonly squads: readonly string[]
+export interface DiverFile extends DiverHere {
   readonly record: DiverRecord
 }
-
-const inForce = (at: Date) => ({ from: { lte: at }, OR: [{ to: null }, { to: { gt: at } }] })
 
 /**
  * The files of all divers in scope, or of those named; a diver outside the scope is not among them.
  * One query a table, whatever the number of divers.
  */
 export async function listDiverFiles(tx: Tx, scope: Scope, only?: readonly string[]): Promise<DiverFile[]> {
-  const at = new Date(scope.at)
-  const clubs = await tx.club.findMany({ where: { programmeId: scope.programme } })
-  const memberships = await tx.diverMembership.findMany({
-    where: {
-      ...inForce(at),
-      clubId: { in: scope.clubs ? [...scope.clubs] : clubs.map((club) => club.id) },
-      ...(only ? { diverId: { in: [...only] } } : {}),
-    },
-  })
-  const ids = memberships.map((membership) => membership.diverId)
-  const about = { where: { diverId: { in: ids } } }
-  const words = await tx.diverWords.findMany(about)
-  const squads = await tx.squad.findMany({ where: { clubId: { in: clubs.map((club) => club.id) } } })
-  const squadDivers = await tx.squadDiver.findMany(about)
+  const { divers, zones } = await listDivers(tx, scope, only)
+  const about = { where: { diverId: { in: divers.map((diver) => diver.id) } } }
   const venue = await tx.venueFlag.findMany({ orderBy: { recordedAt: 'asc' } })
   const rows: Omit<RecordRows, 'born' | 'venue' | 'zoneOf'> = {
     attempts: await tx.attempt.findMany({ ...about, orderBy: [{ attemptedAt: 'asc' }, { id: 'asc' }] }),
@@ -50,29 +29,15 @@ export async function listDiverFiles(tx: Tx, scope: Scope, only?: readonly strin
     standDowns: await tx.standDown.findMany(about),
   }
   const of = groupByDiver(rows)
-  const zones = new Map(clubs.map((club) => [club.id, club.zone]))
-  return memberships.map((membership) => {
-    const club = clubs.find((candidate) => candidate.id === membership.clubId)
-    const word = words.find((candidate) => candidate.diverId === membership.diverId)
-    const zone = club?.zone ?? scope.zone
-    return {
-      id: membership.diverId,
-      givenName: word?.givenName ?? 'Name',
-      familyName: word?.familyName ?? 'erased',
-      club: membership.clubId,
-      clubName: club?.name ?? '',
-      zone,
-      squads: squadDivers
-        .filter((row) => row.diverId === membership.diverId)
-        .flatMap((row) => squads.find((squad) => squad.id === row.squadId)?.name ?? []),
-      record: toRecord(membership.diverId, {
-        ...of(membership.diverId),
-        born: word?.bornOn ? dayIn(word.bornOn.getTime(), 'UTC') : null,
-        venue: venue.filter((flag) => flag.clubId === membership.clubId),
-        zoneOf: (clubId) => zones.get(clubId) ?? zone,
-      }),
-    }
-  })
+  return divers.map((diver) => ({
+    ...diver,
+    record: toRecord(diver.id, {
+      ...of(diver.id),
+      born: diver.born,
+      venue: venue.filter((flag) => flag.clubId === diver.club),
+      zoneOf: (clubId) => zones.get(clubId) ?? diver.zone,
+    }),
+  }))
 }
 
 /** The file of one diver in scope, or null: outside the scope she does not exist. */

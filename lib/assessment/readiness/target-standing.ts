@@ -1,12 +1,12 @@
-import type { Evaluation } from '../assessment/readiness/evaluation'
-import { evaluationOf } from '../assessment/readiness/evaluation'
-import { bindingLeaves } from '../assessment/readiness/explain'
-import type { Finding, Remaining, Status, TargetFinding } from '../assessment/readiness/finding'
-import { remaining, remainingOf } from '../assessment/readiness/remaining'
-import { readTarget } from '../assessment/readiness/targets'
-import type { DiverRecord, TargetKey } from '../assessment/record'
-import { type AsOf, asOfDay } from '../assessment/time'
-import type { Curriculum } from '../curriculum/edition/curriculum'
+import type { Curriculum } from '../../curriculum/edition/curriculum'
+import type { DiverRecord, TargetKey } from '../record'
+import { type AsOf, asOfDay, type EpochDay } from '../time'
+import { type Evaluation, evaluationOf } from './evaluation'
+import { bindingLeaves } from './explain'
+import type { Finding, Remaining, Status, TargetFinding } from './finding'
+import { changeDays } from './ready-since'
+import { remaining, remainingOf } from './remaining'
+import { readTarget } from './targets'
 
 /** How a diver stands to a target, as the region reads it (domain section 7). Stood-down divers are counted apart. */
 export const standings = ['ready', 'near', 'held up', 'on the way', 'stood down', 'held'] as const
@@ -88,4 +88,24 @@ export function standingOf(dates: DiverDates, target: TargetKey): TargetStanding
   if (found.ready) return as('ready')
   if (isNear(left)) return as('near')
   return as(isHeldUp(dates, target) ? 'held up' : 'on the way')
+}
+
+/**
+ * The first day after `date` on which a standing of this diver can change though nothing new becomes known; null when
+ * none can. Besides the days on which a finding changes: those days sixty days on, when what it is held against moves over
+ * them, and after each as many more as a standard asks days, over which imagined attempts no longer share a day with it.
+ */
+export function nextStandingChange(
+  curriculum: Curriculum,
+  record: DiverRecord,
+  date: AsOf,
+  zone: string,
+): EpochDay | null {
+  const most = Math.max(0, ...[...curriculum.pairs.values()].map(({ standard }) => standard.days))
+  const after = Array.from({ length: most + 1 }, (_, days) => days)
+  const spans = [...after, ...after.map((days) => days + heldUpDays)]
+  let next: EpochDay | null = null
+  for (const day of changeDays(curriculum, record, zone))
+    for (const span of spans) if (day + span > date.day && (next === null || day + span < next)) next = day + span
+  return next
 }
