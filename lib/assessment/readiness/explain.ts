@@ -1,4 +1,5 @@
 import type { Finding, Status } from './finding'
+import { countWord } from './grammar'
 import { sayReason } from './say-reason'
 import type { Words } from './wording'
 
@@ -26,6 +27,16 @@ function bindingChildren({ children, binding }: Finding): Finding[] {
 /** The leaves that a finding rests on, in the order in which they are read. */
 export function bindingLeaves(finding: Finding): Finding[] {
   return finding.binding.length === 0 ? [finding] : bindingChildren(finding).flatMap(bindingLeaves)
+}
+
+const saidAtMost = 2
+
+/** What binds a finding as running text for a list: its first leaves, then how many more there are. */
+export function sayBinding(finding: Finding, words: Words): string {
+  const leaves = bindingLeaves(finding)
+  const more = leaves.length - saidAtMost
+  const said = leaves.slice(0, saidAtMost).map((leaf) => sayReason(leaf, words))
+  return [...said, ...(more > 0 ? [`And ${countWord(more)} more.`] : [])].join(' ')
 }
 
 /**

@@ -53,8 +53,11 @@ function stack(texts: readonly Text[]): NodeLabel {
   }
 }
 
+/** A number keeps to what it counts: "1½ twists", "3 m". */
+const joined = (text: string): string => text.replace(/([\d½]) /g, '$1\u00a0')
+
 const written = (text: string, size: Text['size'], bold: boolean): Text[] =>
-  wrapText(text, size, widest, bold).map((line) => ({ text: line, size, bold }))
+  wrapText(joined(text), size, widest, bold).map((line) => ({ text: line, size, bold }))
 
 /** The label of a node: a dive by its number with its name below, a lead-up by its title, a port with where it comes from. */
 export function labelOf({ kind, place, pair, title }: TreeNode): NodeLabel {

@@ -19,6 +19,9 @@ interface SkillTreeProps {
   readonly chosen: string | null
 }
 
+/** The id of a node's link, for links that lead into the drawing. */
+export const nodeId = (key: string): string => `tree-${key}`
+
 /** Bands reach to the edge of wide screens. */
 const bandWidth = 4000
 /** Left edge of the drawing inside its region, under the tips of the boards. */
@@ -95,14 +98,14 @@ interface NodeProps {
 }
 
 /** A node with the edges that lead to it, so that pointing at it or reaching it by keyboard brings them out. */
-function Node({ drawn: { x, y, label }, step, drawing, chosen }: NodeProps) {
+function Node({ drawn: { node, x, y, label }, step, drawing, chosen }: NodeProps) {
   const isChosen = step.key === chosen
   const edge = (from: string): string => {
     if (isChosen) return 'tree-edge is-chosen'
     return from === chosen && step.state !== 'closed' ? 'tree-edge is-next' : 'tree-edge'
   }
   return (
-    <g className={`tree-step tree-step-${step.state.replace(' ', '-')}`}>
+    <g className={`tree-step tree-${node.kind} tree-step-${step.state.replace(' ', '-')}`}>
       <g>
         {drawing.links
           .filter(({ to }) => to === step.key)
@@ -110,7 +113,7 @@ function Node({ drawn: { x, y, label }, step, drawing, chosen }: NodeProps) {
             <path key={from} className={edge(from)} d={path} />
           ))}
       </g>
-      <a href={step.href} aria-label={step.says} aria-current={isChosen ? 'true' : undefined}>
+      <a id={nodeId(step.key)} href={step.href} aria-label={step.says} aria-current={isChosen ? 'true' : undefined}>
         <title>{step.says}</title>
         <rect className="tree-touch" x={x} y={y - label.above} width={label.width} height={label.above + label.below} />
         <g transform={`translate(${x} ${y})`}>

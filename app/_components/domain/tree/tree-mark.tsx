@@ -6,7 +6,7 @@ export type TreeState = 'station' | 'held' | 'lapsed' | 'to sign' | 'open' | 'cl
 /** The mark of a node, 16 wide, its middle at (8, 0). */
 export function TreeMark({ state }: { state: TreeState }) {
   if (state === 'station') return <circle className="tree-station" cx="8" cy="0" r="4" />
-  if (state === 'port') return <path className="tree-port" d="M6-5h5v10h-5" />
+  if (state === 'port') return <path className="tree-opening" d="M6-5h5v10h-5" />
   return (
     <g className={`drop tree-drop-${state.replace(' ', '-')}`} transform="translate(0 -10)">
       <DropShape status={state === 'held' ? 'met' : state === 'lapsed' ? 'lapsed' : 'unproven'} />

@@ -38,8 +38,8 @@ export interface NodeState {
 interface TreeRequest {
   readonly words: Words
   readonly family: string
-  /** A key from the address; one that the tree lacks chooses nothing. */
-  readonly chosen: string | undefined
+  /** The key that the tree is to bring out; one that it lacks chooses nothing. */
+  readonly choose: (drawing: FamilyDrawing) => string | undefined
   /** Where trees of this kind live: the family is added to it. */
   readonly base: string
   readonly hrefOf: (node: TreeNode) => string
@@ -73,7 +73,7 @@ function toStep(drawn: DrawnNode, drawing: FamilyDrawing, request: TreeRequest):
   const state = request.stateOf(node)
   const rests = row.restsOn.join('; ')
   // Begins with what is written there, so that it can be spoken to.
-  const written = drawn.label.lines.map(({ text }) => text).join(' ')
+  const written = drawn.label.lines.map(({ text }) => text.replaceAll('\u00a0', ' ')).join(' ')
   const where = node.pair ? ` ${placeName(node.place)}` : ''
   const named = [`${written}${where}`, state.word].filter(Boolean).join(', ')
   const says = [named, state.because?.replace(/\.$/, ''), rests && `Rests on: ${rests}`].filter(Boolean).join('. ')
@@ -88,10 +88,11 @@ export function viewTree(request: TreeRequest): TreeView {
   if (!family) notFound()
   const drawing = drawFamily(curriculum, family)
   const own = drawing.nodes.filter(({ node }) => node.kind !== 'port')
+  const chosen = request.choose(drawing)
   return {
     title: familyName(family),
     family,
-    chosen: own.some(({ node }) => node.key === request.chosen) ? (request.chosen ?? null) : null,
+    chosen: own.find(({ node }) => node.key === chosen)?.node.key ?? null,
     drawing,
     steps: drawing.nodes.map((drawn) => toStep(drawn, drawing, request)),
     bands: drawing.bands
@@ -114,7 +115,7 @@ export async function loadFamilyTree(family: string, chosen: string | undefined)
   return viewTree({
     words: await loadEdition(),
     family,
-    chosen,
+    choose: () => chosen,
     base: '/curriculum/tree',
     hrefOf: nodeHref,
     stateOf: (node) => ({ mark: node.kind === 'port' ? 'port' : 'station', word: null, because: null }),

@@ -5,7 +5,7 @@ interface FamilyWay {
 }
 
 /** The ways from one family's tree to another's. */
-export function FamilyWays({ families, current }: { families: readonly FamilyWay[]; current: string }) {
+export function FamilyWays({ families, current }: { families: readonly FamilyWay[]; current?: string }) {
   return (
     <nav aria-label="Families">
       <ul className="flex flex-wrap gap-x-5">

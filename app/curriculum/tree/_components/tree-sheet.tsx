@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react'
 import { DiveNumber } from '@/app/_components/domain/dive/dive-number'
-import { SkillTree, type TreeStep } from '@/app/_components/domain/tree/skill-tree'
-import { LogRow, Section } from '@/app/_components/ui/sheet'
+import { nodeId, SkillTree, type TreeStep } from '@/app/_components/domain/tree/skill-tree'
+import { Beside, LogRow, Section } from '@/app/_components/ui/sheet'
 import type { FamilyDrawing } from '@/lib/curriculum/tree/draw-family'
 
 interface Row {
@@ -27,7 +27,14 @@ export interface TreeSheetProps {
 export function TreeSheet({ title, chosen, drawing, steps, bands, legend }: TreeSheetProps) {
   return (
     <div className="tree-page">
-      <div className="pt-7">
+      {chosen ? (
+        <Beside>
+          <p className="no-print">
+            <a href={`#${nodeId(chosen)}`}>{chosenName(bands, chosen)} in the drawing</a>
+          </p>
+        </Beside>
+      ) : null}
+      <div className="tree-drawn pt-7">
         <SkillTree title={title} drawing={drawing} steps={steps} chosen={chosen} />
         {legend ? <div className="tree-legend">{legend}</div> : null}
       </div>
@@ -44,6 +51,12 @@ export function TreeSheet({ title, chosen, drawing, steps, bands, legend }: Tree
       </Section>
     </div>
   )
+}
+
+function chosenName(bands: TreeSheetProps['bands'], chosen: string): string {
+  for (const { label, rows } of bands)
+    for (const { key, dive, name } of rows) if (key === chosen) return `${dive ?? name}, ${label}`
+  return ''
 }
 
 function TreeRow({ row }: { row: Row }) {

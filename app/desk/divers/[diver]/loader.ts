@@ -6,17 +6,19 @@ import { type ArcSubject, arcSubject } from '@/lib/assessment/arc-subject'
 import { standDownsOn } from '@/lib/assessment/block'
 import { type OpenState, openState } from '@/lib/assessment/open'
 import { type Evaluation, evaluationOf } from '@/lib/assessment/readiness/evaluation'
-import { type ExplainedNode, explain } from '@/lib/assessment/readiness/explain'
+import { type ExplainedNode, explain, sayBinding } from '@/lib/assessment/readiness/explain'
 import { focus, sayFocus } from '@/lib/assessment/readiness/focus'
 import { remaining } from '@/lib/assessment/readiness/remaining'
 import { sayBlock } from '@/lib/assessment/readiness/say-block'
 import { sayTarget } from '@/lib/assessment/readiness/say-target'
 import { listTargets, readTarget } from '@/lib/assessment/readiness/targets'
 import { dayName, pairName, stepName, type Words } from '@/lib/assessment/readiness/wording'
+import type { TargetKey } from '@/lib/assessment/record'
 import { type DiverDesk, readDiver } from '@/lib/assessment/store/reads'
 import { asOfInstant } from '@/lib/assessment/time'
 import { type PairKey, pairKey } from '@/lib/curriculum/edition/curriculum'
 import { type Place, placeFacts, places } from '@/lib/curriculum/place'
+import { familyName, listFamilies } from '@/lib/curriculum/tree/family-graph'
 import { systemClock } from '@/lib/platform/clock'
 
 export interface TargetView {
@@ -46,6 +48,7 @@ export interface DiverPage {
   readonly targets: readonly TargetView[]
   readonly toSign: readonly SkillView[]
   readonly places: readonly { readonly place: Place; readonly label: string; readonly skills: readonly SkillView[] }[]
+  readonly trees: readonly { readonly family: string; readonly label: string; readonly href: string }[]
   readonly focus: readonly string[]
   readonly recent: readonly {
     readonly id: string
@@ -68,7 +71,8 @@ export async function loadDiverNow(diver: string) {
   return { actor, scope, desk, evaluation, words }
 }
 
-function toSkill(evaluation: Evaluation, diver: string, key: PairKey, words: Words): SkillView {
+/** How a pair stands for a diver, with the sentence for what closes it. */
+export function toSkill(evaluation: Evaluation, diver: string, key: PairKey, words: Words): SkillView {
   const pair = evaluation.curriculum.pairs.get(key)
   const { state, because } = openState(evaluation, key)
   const holding = evaluation.holdings.of(key).state
@@ -79,23 +83,22 @@ function toSkill(evaluation: Evaluation, diver: string, key: PairKey, words: Wor
     name: pair?.skill.title ?? key,
     dive: pair?.skill.dive ?? null,
     state: shown,
-    because: because === null ? null : 'node' in because ? explain(because, words).sentence : sayBlock(because, words),
+    because: because === null ? null : 'node' in because ? sayBinding(because, words) : sayBlock(because, words),
   }
 }
 
-function toTargets(evaluation: Evaluation, words: Words): TargetView[] {
-  return listTargets(evaluation.curriculum).map((target) => {
-    const found = readTarget(evaluation, target)
-    return {
-      key: target,
-      step: stepName(target, words),
-      held: found.held,
-      ready: found.ready,
-      headline: sayTarget(found, words, found.held === 'no' ? remaining(evaluation, target) : null).headline,
-      blocks: found.blocks.map((block) => sayBlock(block, words)),
-      finding: explain(found.finding, words),
-    }
-  })
+/** How a diver stands to a level or board move, in words. */
+export function toTarget(evaluation: Evaluation, target: TargetKey, words: Words): TargetView {
+  const found = readTarget(evaluation, target)
+  return {
+    key: target,
+    step: stepName(target, words),
+    held: found.held,
+    ready: found.ready,
+    headline: sayTarget(found, words, found.held === 'no' ? remaining(evaluation, target) : null).headline,
+    blocks: found.blocks.map((block) => sayBlock(block, words)),
+    finding: explain(found.finding, words),
+  }
 }
 
 const recentShown = 6
@@ -117,7 +120,7 @@ function toRecent({ file }: DiverDesk, evaluation: Evaluation, words: Words): Di
 /** Everything on a diver's page: levels and moves with reasons, what is missing, holdings, focus. */
 export async function loadDiver(diver: string): Promise<DiverPage> {
   const { desk, evaluation, words } = await loadDiverNow(diver)
-  const targets = toTargets(evaluation, words)
+  const targets = listTargets(evaluation.curriculum).map((target) => toTarget(evaluation, target, words))
   const next = targets.find((target) => target.held === 'no') ?? targets.at(-1)
   const skills = [...evaluation.curriculum.pairs.values()].map((pair) => ({
     place: pair.holding.place,
@@ -139,6 +142,11 @@ export async function loadDiver(diver: string): Promise<DiverPage> {
       }))
       .filter(({ skills: here }) => here.length > 0)
       .reverse(),
+    trees: listFamilies(evaluation.curriculum).map((family) => ({
+      family,
+      label: familyName(family),
+      href: `/desk/divers/${desk.file.id}/tree/${family}`,
+    })),
     focus: focus(evaluation, listTargets(evaluation.curriculum)).map((one) => sayFocus(one, words)),
     recent: toRecent(desk, evaluation, words),
   }

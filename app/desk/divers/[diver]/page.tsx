@@ -6,6 +6,7 @@ import { PageFrame } from '@/app/_components/frame/page-frame'
 import { Nothing, Notice } from '@/app/_components/ui/notice'
 import { Beside, LogRow, PageHead, Section } from '@/app/_components/ui/sheet'
 import { signOutAction } from '@/app/account/actions'
+import { FamilyWays } from '@/app/curriculum/tree/_components/family-ways'
 import { loadFrame } from '@/app/loader'
 import { SkillList } from './_components/skill-list'
 import { TargetList } from './_components/target-list'
@@ -69,6 +70,11 @@ export default async function DiverPage({ params }: DiverPageProps) {
             </LogRow>
           ))}
         </ul>
+      </Section>
+      <Section title="Skill trees" aside="What is held, to sign, open and closed, and by what.">
+        <LogRow>
+          <FamilyWays families={page.trees} />
+        </LogRow>
       </Section>
       <Section title="Skills by place" aside={<StatusLegend />}>
         {page.places.map(({ place, label, skills }) => (

@@ -3,7 +3,7 @@
  * one width together.
  */
 const widths: readonly (readonly [letters: string, width: number])[] = [
-  ["ijlI ,.'’·:;", 28],
+  ["ijlI ,.'’·:;\u00a0", 28],
   ['frt-()', 39],
   ['cksvxyzJ', 53],
   ['0123456789', 65],
