@@ -54,6 +54,7 @@ const filled = (route: string, diver: string): string =>
     .replace('[diver]', diver)
     .replace('[target]', encodeURIComponent('level:soundings'))
     .replace('[pair]', encodeURIComponent('101C@1m'))
+    .replace('[family]', 'forward')
 
 test.use({ expectedErrors: [/404|401/] })
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { explain } from '@/lib/assessment/readiness/explain'
+import { explain, sayBinding } from '@/lib/assessment/readiness/explain'
 import type { Finding, Reason, Remaining, Status, TargetFinding } from '@/lib/assessment/readiness/finding'
 import { sayByPair, sayTarget } from '@/lib/assessment/readiness/say-target'
 import { parseDay } from '@/lib/assessment/time'
@@ -56,6 +56,19 @@ describe('an explanation', () => {
     expect(explained.metLine).toBe('1 more is met')
     expect(explained.children.map((child) => child.status)).toEqual(['unproven', 'unmet'])
     expect(explained.evidence).toEqual(['a1'])
+  })
+})
+
+describe('what binds, as running text', () => {
+  it('says the leaves that bind and none that is met', () => {
+    const nested = branch({ kind: 'any', of: [] }, 'unproven', [missing], [0])
+    const said = sayBinding(branch({ kind: 'all', of: [] }, 'unproven', [metLeaf, nested], [1]), words)
+    expect(said).toBe(explain(missing, words).sentence)
+  })
+  it('says two of many and counts the rest', () => {
+    const all = branch({ kind: 'all', of: [] }, 'unproven', [missing, missing, missing, missing], [0, 1, 2, 3])
+    const one = explain(missing, words).sentence
+    expect(sayBinding(all, words)).toBe(`${one} ${one} And two more.`)
   })
 })
 
