@@ -7,8 +7,16 @@ import type { SkillFamily } from '@/lib/curriculum/model'
 import { placeFacts } from '@/lib/curriculum/place'
 import { readCurriculum } from '@/lib/curriculum/store/read-curriculum'
 import { familyName, listFamilies } from '@/lib/curriculum/tree/family-graph'
-import { levelKey, moveKey } from '@/lib/curriculum/tree/target'
+import { levelKey, moveKey, type TreeKey } from '@/lib/curriculum/tree/target'
 import { systemClock } from '@/lib/platform/clock'
+
+/** What a requirement asks, each sentence about one thing with the way there. */
+export interface AskedView {
+  readonly sentence: string
+  readonly why: string | null
+  readonly href: string | null
+  readonly of: readonly AskedView[]
+}
 
 export interface CurriculumPage {
   readonly title: string
@@ -16,7 +24,7 @@ export interface CurriculumPage {
     readonly key: string
     readonly title: string
     readonly summary: string
-    readonly asks: Asked
+    readonly asks: AskedView
   }[]
   readonly families: readonly {
     readonly name: string
@@ -35,6 +43,15 @@ export async function loadEdition(): Promise<{ readonly curriculum: Curriculum; 
   const actor = await requireActor()
   const scope = scopeOf(actor, systemClock())
   return { curriculum: await readCurriculum(scope), today: dayIn(scope.at, scope.zone) }
+}
+
+/** Where a target is read: a pair has a page, levels and board moves stand on the curriculum's. */
+export const targetHref = (key: TreeKey): string =>
+  key.includes('@') ? `/curriculum/${encodeURIComponent(key)}` : `/curriculum#${encodeURIComponent(key)}`
+
+export function viewAsked({ sentence, why, of, names }: Asked): AskedView {
+  const [only, more] = names
+  return { sentence, why, href: only && !more ? targetHref(only) : null, of: of.map(viewAsked) }
 }
 
 function toFamily({ document, pairs, levels }: Curriculum, family: SkillFamily): CurriculumPage['families'][number] {
@@ -69,13 +86,13 @@ export async function loadCurriculum(): Promise<CurriculumPage> {
         key: levelKey(key),
         title,
         summary,
-        asks: sayRequirement(requirement, words),
+        asks: viewAsked(sayRequirement(requirement, words)),
       })),
       ...curriculum.boardMoves.map((move) => ({
         key: moveKey(move),
         title: move.title,
         summary: '',
-        asks: sayRequirement(move.requirement, words),
+        asks: viewAsked(sayRequirement(move.requirement, words)),
       })),
     ],
     families: listFamilies(curriculum).map((family) => toFamily(curriculum, family)),

@@ -41,8 +41,7 @@ export default async function CurriculumPage() {
       </PageHead>
       <Section title="Levels and board moves">
         {page.steps.map((step) => (
-          <LogRow key={step.key} margin={step.title}>
-            <div id={step.key} className="anchor" />
+          <LogRow key={step.key} id={step.key} margin={step.title}>
             {step.summary ? <p className="measure">{step.summary}</p> : null}
             <AskedList asked={step.asks} />
           </LogRow>

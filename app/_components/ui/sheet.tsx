@@ -37,13 +37,16 @@ export function LogRow({
   margin,
   children,
   as: Tag = 'div',
+  id,
 }: {
   margin?: ReactNode
   children: ReactNode
   as?: 'div' | 'li'
+  /** Where links lead to it. */
+  id?: string
 }) {
   return (
-    <Tag className="log-row">
+    <Tag className="log-row" id={id}>
       <div className="log-margin">{margin}</div>
       <div className="min-w-0">{children}</div>
     </Tag>

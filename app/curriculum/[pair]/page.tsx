@@ -1,52 +1,22 @@
 import type { Metadata } from 'next'
+import { ArcFigure } from '@/app/_components/domain/arc/arc-figure'
 import { Caution } from '@/app/_components/domain/caution/caution'
 import { PageFrame } from '@/app/_components/frame/page-frame'
-import { Fold } from '@/app/_components/ui/fold'
 import { Beside, LogRow, PageHead, Section } from '@/app/_components/ui/sheet'
 import { signOutAction } from '@/app/account/actions'
 import { loadFrame } from '@/app/loader'
 import { AskedList } from '../_components/asked-list'
-import { type CriterionView, type FaultView, loadSkill } from './loader'
+import { CriterionRow } from './_components/criterion-row'
+import { FaultRow } from './_components/fault-row'
+import { loadSkill } from './loader'
 
 export const metadata: Metadata = { title: 'Skill' }
-
-function Criterion({ criterion }: { criterion: CriterionView }) {
-  return (
-    <LogRow margin={criterion.critical ? 'critical' : undefined}>
-      <h3 className="font-bold">{criterion.title}</h3>
-      <p className="measure">{criterion.statement}</p>
-      <p className="text-13 text-soft">asks {criterion.expects}</p>
-      <Fold summary="What is seen at each rating">
-        <ol start={0} className="measure list-decimal pl-6">
-          {criterion.anchors.map((anchor) => (
-            <li key={anchor}>{anchor}</li>
-          ))}
-        </ol>
-      </Fold>
-    </LogRow>
-  )
-}
-
-function Fault({ fault }: { fault: FaultView }) {
-  return (
-    <LogRow margin="fault">
-      <h3 className="font-bold">{fault.seen}</h3>
-      <p className="measure text-soft">{fault.causes.join(' ')}</p>
-      <ul className="measure">
-        {fault.corrections.map((correction) => (
-          <li key={correction.text}>
-            <span className="text-13 text-soft">{correction.kind}: </span>
-            {correction.href ? <a href={correction.href}>{correction.text}</a> : correction.text}
-          </li>
-        ))}
-      </ul>
-    </LogRow>
-  )
-}
 
 interface SkillPageProps {
   readonly params: Promise<{ pair: string }>
 }
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 
 export default async function SkillPage({ params }: SkillPageProps) {
   const frame = await loadFrame()
@@ -56,27 +26,58 @@ export default async function SkillPage({ params }: SkillPageProps) {
       <PageHead sentence={page.name} margin={page.dive ?? 'lead-up'}>
         <p className="text-ink">{page.summary}</p>
         <p>
-          {page.difficulty ? `Difficulty ${page.difficulty} · ` : ''}
-          {page.signer}
+          taught from {page.level} · {page.signer} · <a href={page.tree.href}>{page.tree.name}</a>
+          {page.elsewhere.map(({ href, name }) => (
+            <span key={href}>
+              {' '}
+              · <a href={href}>the same at: {name}</a>
+            </span>
+          ))}
         </p>
       </PageHead>
       <Beside>
         <Caution about="dive" />
+        <div className="pt-6">
+          <ArcFigure
+            {...page.arc}
+            title={`${page.name}, as ${page.level} asks it`}
+            caption={`The notch is what ${page.level} asks of each phase; a double line stands under the critical ones.`}
+          />
+        </div>
       </Beside>
-      {page.restsOn ? (
-        <Section title="Rests on">
-          <LogRow>
-            <AskedList asked={page.restsOn} />
-          </LogRow>
-        </Section>
-      ) : null}
+      <Section title="In the tree">
+        <LogRow margin="rests on">
+          {page.restsOn ? <AskedList asked={page.restsOn} /> : <p>Nothing comes before it.</p>}
+        </LogRow>
+        <LogRow margin="opens">
+          {page.opens.length > 0 ? (
+            <ul>
+              {page.opens.map(({ href, name }) => (
+                <li key={href} className="py-0.5">
+                  <a href={href}>{name}</a>
+                </li>
+              ))}
+            </ul>
+          ) : (
+            <p>Nothing names it directly.</p>
+          )}
+        </LogRow>
+        {page.difficulty.length > 0 ? <LogRow margin="difficulty">{page.difficulty.join(' ')}</LogRow> : null}
+        <LogRow margin="standard">
+          <ul className="measure">
+            {page.standard.map((sentence) => (
+              <li key={sentence}>{sentence}</li>
+            ))}
+          </ul>
+        </LogRow>
+      </Section>
       {page.phases.map(({ phase, criteria, faults }) => (
-        <Section key={phase} title={phase.charAt(0).toUpperCase() + phase.slice(1)}>
+        <Section key={phase} title={capital(phase)}>
           {criteria.map((criterion) => (
-            <Criterion key={criterion.key} criterion={criterion} />
+            <CriterionRow key={criterion.key} criterion={criterion} />
           ))}
           {faults.map((fault) => (
-            <Fault key={fault.key} fault={fault} />
+            <FaultRow key={fault.key} fault={fault} />
           ))}
         </Section>
       ))}

@@ -1,6 +1,7 @@
 interface AskedNode {
   readonly sentence: string
   readonly why: string | null
+  readonly href: string | null
   readonly of: readonly AskedNode[]
 }
 
@@ -9,7 +10,7 @@ export function AskedList({ asked }: { asked: AskedNode }) {
   return (
     <div className="measure">
       <p>
-        {asked.sentence}
+        {asked.href ? <a href={asked.href}>{asked.sentence}</a> : asked.sentence}
         {asked.why ? <span className="text-soft"> {asked.why}</span> : null}
       </p>
       {asked.of.length > 0 ? (

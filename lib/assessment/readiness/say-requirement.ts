@@ -6,6 +6,8 @@ import {
   readRequirement,
   type VenueFeature,
 } from '../../curriculum/requirement/model'
+import { dependsOn } from '../../curriculum/tree/cycles'
+import type { TreeKey } from '../../curriculum/tree/target'
 import { counted, countWord, listed, midSentence, sentence } from './grammar'
 import { eventName } from './say-dive-list'
 import { criterionName, levelName, pairName, placeName, stepName, type Words } from './wording'
@@ -15,6 +17,8 @@ export interface Asked {
   readonly sentence: string
   readonly why: string | null
   readonly of: readonly Asked[]
+  /** Of a leaf: the pairs, the level or the board move that it speaks of. */
+  readonly names: readonly TreeKey[]
 }
 
 type Names = Pick<Words, 'curriculum'>
@@ -62,12 +66,11 @@ const says: RequirementReader<string, Names> = {
 
 /** What is asked, for pages that are read: a tree of sentences. */
 export function sayRequirement(requirement: Requirement, names: Names): Asked {
+  const branches = 'of' in requirement && typeof requirement.of !== 'number'
   return {
     sentence: sentence(readRequirement(says, requirement, names)),
     why: requirement.reason === undefined ? null : sentence(requirement.reason),
-    of:
-      'of' in requirement && typeof requirement.of !== 'number'
-        ? requirement.of.map((part) => sayRequirement(part, names))
-        : [],
+    of: branches ? requirement.of.map((part) => sayRequirement(part, names)) : [],
+    names: branches ? [] : dependsOn(requirement),
   }
 }

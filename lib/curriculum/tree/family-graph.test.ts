@@ -6,6 +6,7 @@ import type { SkillFamily } from '../model'
 import { placeFacts } from '../place'
 import { drawFamily } from './draw-family'
 import { familyGraph, listFamilies } from './family-graph'
+import { listOpened } from './opens'
 
 const { document, problems } = readCurriculum('seed/curriculum')
 if (!document) throw new Error(problems.map(({ message }) => message).join('\n'))
@@ -60,6 +61,16 @@ describe('the graph of a family', () => {
       'any',
     )
     expect(familyGraph(any, 'forward').drawn.map(say)).toContain('tread@poolside → 101C@1m')
+  })
+})
+
+describe('what a target opens', () => {
+  it('is whatever names it among its conditions', () => {
+    expect(listOpened(curriculum, 'move:forward:3m')).toContain('101C@3m')
+    expect(listOpened(curriculum, '101C@1m')).toEqual(
+      expect.arrayContaining(['101B@1m', 'level:bearings', 'move:forward:3m']),
+    )
+    expect(listOpened(curriculum, '103B@3m')).toEqual([])
   })
 })
 

@@ -5,7 +5,7 @@ import { pairName, placeName, type Words } from '@/lib/assessment/readiness/word
 import type { SkillFamily } from '@/lib/curriculum/model'
 import { type DrawnNode, drawFamily, type FamilyDrawing } from '@/lib/curriculum/tree/draw-family'
 import { familyName, listFamilies, type TreeNode } from '@/lib/curriculum/tree/family-graph'
-import { loadEdition } from '../../loader'
+import { loadEdition, targetHref } from '../../loader'
 
 /** A row of the list that says what the drawing says. */
 export interface TreeRow {
@@ -106,10 +106,6 @@ export function viewTree(request: TreeRequest): TreeView {
   }
 }
 
-/** The address of a pair's page, or of a board move or level on the curriculum's. */
-export const nodeHref = ({ key, pair }: TreeNode): string =>
-  pair ? `/curriculum/${encodeURIComponent(key)}` : `/curriculum#${encodeURIComponent(key)}`
-
 /** A family's tree as it is asked, without a diver. */
 export async function loadFamilyTree(family: string, chosen: string | undefined): Promise<TreeView> {
   return viewTree({
@@ -117,7 +113,7 @@ export async function loadFamilyTree(family: string, chosen: string | undefined)
     family,
     choose: () => chosen,
     base: '/curriculum/tree',
-    hrefOf: nodeHref,
+    hrefOf: ({ key }) => targetHref(key),
     stateOf: (node) => ({ mark: node.kind === 'port' ? 'port' : 'station', word: null, because: null }),
   })
 }

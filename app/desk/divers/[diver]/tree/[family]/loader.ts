@@ -1,4 +1,5 @@
-import { type NodeState, nodeHref, type TreeView, viewTree } from '@/app/curriculum/tree/[family]/loader'
+import { targetHref } from '@/app/curriculum/loader'
+import { type NodeState, type TreeView, viewTree } from '@/app/curriculum/tree/[family]/loader'
 import type { Evaluation } from '@/lib/assessment/readiness/evaluation'
 import { listTargets } from '@/lib/assessment/readiness/targets'
 import { pairName, type Words } from '@/lib/assessment/readiness/wording'
@@ -77,7 +78,7 @@ export async function loadDiverTree(diver: string, family: string, at: string | 
     family,
     choose: (drawing) => at ?? nextIn(drawing, stateOf)?.key,
     base: `/desk/divers/${id}/tree`,
-    hrefOf: (node) => (node.pair ? `/desk/divers/${id}/${encodeURIComponent(node.pair.key)}` : nodeHref(node)),
+    hrefOf: (node) => (node.pair ? `/desk/divers/${id}/${encodeURIComponent(node.pair.key)}` : targetHref(node.key)),
     stateOf,
   })
   const next = nextIn(tree.drawing, stateOf)
