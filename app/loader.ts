@@ -14,7 +14,10 @@ function listWays(actor: Actor): PageFrame['ways'] {
     ...(canCoach(actor) ? [{ href: '/deck', label: 'Deck' }] : []),
     ...(canDecide(actor) ? [{ href: '/desk/queue', label: 'To decide' }] : []),
     ...(canCoach(actor) || canReview(actor) ? [{ href: '/desk/divers', label: 'Divers' }] : []),
+    ...(canDecide(actor) ? [{ href: '/desk/squads', label: 'Squads' }] : []),
+    ...(canDecide(actor) ? [{ href: '/desk/people', label: 'People' }] : []),
     ...(canReview(actor) ? [{ href: '/region', label: 'Region' }] : []),
+    ...(canReview(actor) ? [{ href: '/region/clubs', label: 'Clubs' }] : []),
     { href: '/curriculum', label: 'Curriculum' },
   ]
 }

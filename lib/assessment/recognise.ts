@@ -1,3 +1,4 @@
+import type { Family } from '../curriculum/dives/model'
 import type { PairKey } from '../curriculum/edition/curriculum'
 import { pausesOn, standDownsOn } from './block'
 import type { Refused } from './outcome'
@@ -25,6 +26,18 @@ const targetIn = (what: Recognisable): TargetKey | null =>
 /** How what is recognised stands in the ledger: `holding:101C@1m:LEVEL`, `level:KEY`, `move:FAMILY:PLACE`. */
 export const recognisedKey = (what: Recognisable): string =>
   what.kind === 'holding' ? `holding:${what.pair}:${what.level}` : (targetIn(what) ?? '')
+
+const holdingKey = /^holding:([^:@]+@[^:@]+):([^:]+)$/
+const moveKey = /^move:([a-z]+):([^:]+)$/
+
+/** Reads such a key again; null when it is none. Whether the edition has it is for the rule to say. */
+export function readRecognisedKey(key: string): Recognisable | null {
+  const [, pair, level] = holdingKey.exec(key) ?? []
+  if (pair && level) return { kind: 'holding', pair: pair as PairKey, level }
+  const [, family, to] = moveKey.exec(key) ?? []
+  if (family && to) return { kind: 'boardMove', family: family as Family, to }
+  return key.startsWith('level:') ? { kind: 'level', level: key.slice('level:'.length) } : null
+}
 
 function refuseHolding(
   evaluation: Evaluation,

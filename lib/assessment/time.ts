@@ -27,6 +27,16 @@ function localDate(instant: Instant, zone: string): string {
 /** The calendar day on which `instant` falls in an IANA time zone. Throws RangeError for an unknown zone. */
 export const dayIn = (instant: Instant, zone: string): EpochDay => parseDay(localDate(instant, zone))
 
+/** Whether a text names an IANA time zone that days can be counted in. */
+export function isZone(text: string): boolean {
+  try {
+    return text.includes('/') || text === 'UTC' ? localDate(0, text) !== '' : false
+  } catch (error) {
+    if (error instanceof RangeError) return false
+    throw error
+  }
+}
+
 /** `2026-03-07` → days since 1970-01-01. Throws RangeError when the date does not exist. */
 export function parseDay(iso: string): EpochDay {
   const match = /^(\d{4})-(\d{2})-(\d{2})$/.exec(iso)

@@ -10,7 +10,7 @@ export function ErrorSummary({ title, errors }: { title: string; errors: readonl
   return (
     <div role="alert" className="measure border-l-4 border-coral bg-coral-wash px-4 py-3 text-ink">
       <p className="font-bold">{title}</p>
-      <ul className="mt-1">
+      <ul className="mt-1 whitespace-pre-line">
         {errors.map(({ field, message }) => (
           <li key={`${field} ${message}`}>
             {field ? (

@@ -43,7 +43,7 @@ function Frame({ field, children }: { field: FieldText; children: ReactNode }) {
         </p>
       ) : null}
       {field.error ? (
-        <p id={`${id}-error`} className="mb-1 text-13 font-bold text-coral">
+        <p id={`${id}-error`} className="mb-1 text-13 font-bold whitespace-pre-line text-coral">
           {field.error}
         </p>
       ) : null}

@@ -115,3 +115,34 @@ export function recogniseAll(scope: Scope, { ticks, reason }: Recognitions): Pro
     { timeout: 60_000 },
   )
 }
+
+export interface RecognitionRow {
+  readonly diver: string
+  readonly by: string
+  readonly at: number
+  /** Null when the words were erased. */
+  readonly reason: string | null
+  readonly revoked: { readonly by: string; readonly at: number; readonly reason: string | null } | null
+}
+
+/** A recognition with its words and what became of it, or null: outside what the account sees it does not exist. */
+export function findRecognition(scope: Scope, id: string): Promise<RecognitionRow | null> {
+  return asAccount(scope.account, async (tx) => {
+    const row = await tx.recognition.findUnique({ where: { id } })
+    if (!row) return null
+    const revocation = await tx.revocation.findUnique({ where: { subjectId: id } })
+    const ids = [row.reasonId, ...(revocation ? [revocation.reasonId] : [])]
+    const texts = new Map((await tx.words.findMany({ where: { id: { in: ids } } })).map((one) => [one.id, one.text]))
+    return {
+      diver: row.diverId,
+      by: row.by,
+      at: row.recognisedAt.getTime(),
+      reason: texts.get(row.reasonId) ?? null,
+      revoked: revocation && {
+        by: revocation.by,
+        at: revocation.at.getTime(),
+        reason: texts.get(revocation.reasonId) ?? null,
+      },
+    }
+  })
+}

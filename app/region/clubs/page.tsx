@@ -1,0 +1,135 @@
+import type { Metadata } from 'next'
+import { PageFrame } from '@/app/_components/frame/page-frame'
+import { FormField, FormSelect } from '@/app/_components/ui/action-fields'
+import { ActionForm } from '@/app/_components/ui/action-form'
+import { Nothing, Notice } from '@/app/_components/ui/notice'
+import { Beside, LogRow, PageHead, Section } from '@/app/_components/ui/sheet'
+import { signOutAction } from '@/app/account/actions'
+import { InvitationList } from '@/app/desk/people/_components/invitation-list'
+import { inviteAction, withdrawAction } from '@/app/desk/people/actions'
+import { loadFrame } from '@/app/loader'
+import { addClubAction } from './actions'
+import { type ClubsPage, loadClubs } from './loader'
+
+export const metadata: Metadata = { title: 'Clubs' }
+
+interface ClubsPageProps {
+  readonly searchParams: Promise<{ done?: string | string[] }>
+}
+
+const doneWords: Readonly<Record<string, string>> = {
+  club: 'The club is there. Its head coach comes next.',
+  scope: 'Kept: it holds for what is rated and signed from now on.',
+  ended: 'The post is ended, and the ledger says so. What was seen and signed stays.',
+}
+
+function Club({ club, mayAdd }: { club: ClubsPage['clubs'][number]; mayAdd: boolean }) {
+  const assistants = club.assistants === 1 ? '1 assistant' : `${club.assistants} assistants`
+  return (
+    <LogRow as="li" margin={assistants}>
+      <b>{club.name}</b>
+      {club.heads.length === 0 ? <p className="text-soft">No head coach yet.</p> : null}
+      <ul>
+        {club.heads.map(({ id, name, href }) => (
+          <li key={id}>
+            {name}, head coach
+            {href && mayAdd ? (
+              <>
+                {' · '}
+                <a href={href} aria-label={`Post of ${name}`}>
+                  Scope or end
+                </a>
+              </>
+            ) : null}
+          </li>
+        ))}
+      </ul>
+    </LogRow>
+  )
+}
+
+function ForTheLead({ page }: { page: ClubsPage }) {
+  return (
+    <>
+      <Section title="Add a club">
+        <LogRow>
+          <ActionForm action={addClubAction} submit="Add the club" className="max-w-sm" prefix="club-">
+            <FormField label="Name" name="name" />
+            <FormField label="Time zone" name="zone" defaultValue={page.zone} hint="In which its days are counted." />
+          </ActionForm>
+        </LogRow>
+      </Section>
+      <Section title="Invite a head coach">
+        <LogRow>
+          <ActionForm
+            action={inviteAction}
+            submit="Make the link"
+            refused="No link was made"
+            className="max-w-sm"
+            prefix="head-"
+            hidden={{ role: 'head' }}
+          >
+            <FormSelect label="Club" name="club">
+              {page.clubs.map(({ id, name }) => (
+                <option key={id} value={id}>
+                  {name}
+                </option>
+              ))}
+            </FormSelect>
+            <FormField label="For whom" name="label" hint="For your own list; the link itself does not say it." />
+          </ActionForm>
+        </LogRow>
+      </Section>
+      <Section title="Invite to the programme">
+        <LogRow>
+          <ActionForm
+            action={inviteAction}
+            submit="Make the link"
+            refused="No link was made"
+            className="max-w-sm"
+            prefix="programme-"
+          >
+            <FormSelect label="As" name="role" defaultValue="reviewer">
+              <option value="reviewer">reviewer: reads all clubs</option>
+              <option value="lead">lead: keeps the curriculum and the clubs</option>
+            </FormSelect>
+            <FormField label="For whom" name="label" hint="For your own list; the link itself does not say it." />
+          </ActionForm>
+        </LogRow>
+      </Section>
+      <Section title="Links that are open">
+        <InvitationList invitations={page.invitations} withdraw={withdrawAction} />
+      </Section>
+    </>
+  )
+}
+
+export default async function ClubsOfProgrammePage({ searchParams }: ClubsPageProps) {
+  const { done } = await searchParams
+  const frame = await loadFrame()
+  const page = await loadClubs()
+  const said = typeof done === 'string' ? doneWords[done] : undefined
+  return (
+    <PageFrame frame={frame} current="/region/clubs" signOut={signOutAction}>
+      <PageHead sentence={`The clubs of ${page.programme}, and who heads them.`} margin="Clubs" />
+      {said ? (
+        <Beside>
+          <Notice tone="kept">{said}</Notice>
+        </Beside>
+      ) : null}
+      <Section title="Clubs">
+        {page.clubs.length === 0 ? (
+          <Beside>
+            <Nothing>No club yet: add the first one below, then invite its head coach.</Nothing>
+          </Beside>
+        ) : null}
+        <ul>
+          {page.clubs.map((club) => (
+            <Club key={club.id} club={club} mayAdd={page.mayAdd} />
+          ))}
+        </ul>
+      </Section>
+      {page.mayAdd ? <ForTheLead page={page} /> : null}
+    </PageFrame>
+  )
+}
