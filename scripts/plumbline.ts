@@ -18,6 +18,18 @@ const commands: Record<string, { usage: string; does: string }> = {
     usage: 'lint PATH [--json]',
     does: 'Checks a curriculum folder or edition file and names each finding with its place. Exit code 1 when there are any.',
   },
+  programme: {
+    usage: 'programme NAME --zone ZONE [--curriculum PATH] [--for WHO]',
+    does: 'Begins a programme of your own in an empty database, without the demo: publishes a curriculum (of this folder, by default the one in seed/curriculum) and prints the link that invites its lead.',
+  },
+  club: {
+    usage: 'club NAME [--zone ZONE] [--for WHO]',
+    does: 'Adds a club, and prints the link that invites its head coach.',
+  },
+  invite: {
+    usage: 'invite --role lead|reviewer|head|assistant [--club NAME] [--for WHO]',
+    does: 'Prints a link that invites to a post in a club, or to a role in the programme. It works once, for fourteen days.',
+  },
   divers: { usage: 'divers [--json]', does: 'Lists the divers with their ids.' },
   readiness: {
     usage: 'readiness --diver ID [--date YYYY-MM-DD] [--json]',

@@ -11,8 +11,8 @@ import { isOurWeb, stopWeb } from './web.mjs'
 const lock = () => inState('start.lock')
 const note = () => inState('web.json')
 
-/** The address that the start which holds the lock has noted. */
-function notedAddress() {
+/** The address that the start which holds the lock has noted; null when none runs. */
+export function runningAddress() {
   try {
     const { url, by } = JSON.parse(fs.readFileSync(note(), 'utf8'))
     return by === readIdentity(lock())?.pid ? String(url) : null
@@ -24,7 +24,7 @@ function notedAddress() {
 /** Becomes the one instance, or answers the address of the one there is, waiting while that is still starting. */
 export async function becomeInstance() {
   for (let tries = 0; !claim(lock()); tries++) {
-    const url = notedAddress()
+    const url = runningAddress()
     if (url) return url
     if (tries % 100 === 5)
       say(`another npm start (process ${readIdentity(lock())?.pid ?? '?'}) is at work: waiting for its address`)

@@ -1,14 +1,10 @@
 import type { Metadata } from 'next'
 import { PageFrame } from '@/app/_components/frame/page-frame'
-import { FormField, FormSelect } from '@/app/_components/ui/action-fields'
-import { ActionForm } from '@/app/_components/ui/action-form'
 import { Nothing, Notice } from '@/app/_components/ui/notice'
 import { Beside, LogRow, PageHead, Section } from '@/app/_components/ui/sheet'
 import { signOutAction } from '@/app/account/actions'
-import { InvitationList } from '@/app/desk/people/_components/invitation-list'
-import { inviteAction, withdrawAction } from '@/app/desk/people/actions'
 import { loadFrame } from '@/app/loader'
-import { addClubAction } from './actions'
+import { LeadForms } from './_components/lead-forms'
 import { type ClubsPage, loadClubs } from './loader'
 
 export const metadata: Metadata = { title: 'Clubs' }
@@ -48,62 +44,6 @@ function Club({ club, mayAdd }: { club: ClubsPage['clubs'][number]; mayAdd: bool
   )
 }
 
-function ForTheLead({ page }: { page: ClubsPage }) {
-  return (
-    <>
-      <Section title="Add a club">
-        <LogRow>
-          <ActionForm action={addClubAction} submit="Add the club" className="max-w-sm" prefix="club-">
-            <FormField label="Name" name="name" />
-            <FormField label="Time zone" name="zone" defaultValue={page.zone} hint="In which its days are counted." />
-          </ActionForm>
-        </LogRow>
-      </Section>
-      <Section title="Invite a head coach">
-        <LogRow>
-          <ActionForm
-            action={inviteAction}
-            submit="Make the link"
-            refused="No link was made"
-            className="max-w-sm"
-            prefix="head-"
-            hidden={{ role: 'head' }}
-          >
-            <FormSelect label="Club" name="club">
-              {page.clubs.map(({ id, name }) => (
-                <option key={id} value={id}>
-                  {name}
-                </option>
-              ))}
-            </FormSelect>
-            <FormField label="For whom" name="label" hint="For your own list; the link itself does not say it." />
-          </ActionForm>
-        </LogRow>
-      </Section>
-      <Section title="Invite to the programme">
-        <LogRow>
-          <ActionForm
-            action={inviteAction}
-            submit="Make the link"
-            refused="No link was made"
-            className="max-w-sm"
-            prefix="programme-"
-          >
-            <FormSelect label="As" name="role" defaultValue="reviewer">
-              <option value="reviewer">reviewer: reads all clubs</option>
-              <option value="lead">lead: keeps the curriculum and the clubs</option>
-            </FormSelect>
-            <FormField label="For whom" name="label" hint="For your own list; the link itself does not say it." />
-          </ActionForm>
-        </LogRow>
-      </Section>
-      <Section title="Links that are open">
-        <InvitationList invitations={page.invitations} withdraw={withdrawAction} />
-      </Section>
-    </>
-  )
-}
-
 export default async function ClubsOfProgrammePage({ searchParams }: ClubsPageProps) {
   const { done } = await searchParams
   const frame = await loadFrame()
@@ -129,7 +69,7 @@ export default async function ClubsOfProgrammePage({ searchParams }: ClubsPagePr
           ))}
         </ul>
       </Section>
-      {page.mayAdd ? <ForTheLead page={page} /> : null}
+      {page.mayAdd ? <LeadForms page={page} /> : null}
     </PageFrame>
   )
 }

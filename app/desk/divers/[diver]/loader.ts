@@ -1,5 +1,5 @@
 import { notFound } from 'next/navigation'
-import { canCoach, canReview } from '@/lib/access/can'
+import { canCoach, canDecide, canReview } from '@/lib/access/can'
 import { scopeOf } from '@/lib/access/scope'
 import { requireActor } from '@/lib/access/session'
 import { type ArcSubject, arcSubject } from '@/lib/assessment/arc-subject'
@@ -43,6 +43,8 @@ export interface DiverPage {
   readonly id: string
   readonly name: string
   readonly margin: string
+  /** The actor is her head coach: keeps her particulars, and moves her on. */
+  readonly headed: boolean
   readonly standDowns: readonly string[]
   readonly headline: string
   readonly targets: readonly TargetView[]
@@ -119,7 +121,7 @@ function toRecent({ file }: DiverDesk, evaluation: Evaluation, words: Words): Di
 
 /** Everything on a diver's page: levels and moves with reasons, what is missing, holdings, focus. */
 export async function loadDiver(diver: string): Promise<DiverPage> {
-  const { desk, evaluation, words } = await loadDiverNow(diver)
+  const { actor, desk, evaluation, words } = await loadDiverNow(diver)
   const targets = listTargets(evaluation.curriculum).map((target) => toTarget(evaluation, target, words))
   const next = targets.find((target) => target.held === 'no') ?? targets.at(-1)
   const skills = [...evaluation.curriculum.pairs.values()].map((pair) => ({
@@ -130,6 +132,7 @@ export async function loadDiver(diver: string): Promise<DiverPage> {
     id: desk.file.id,
     name: `${desk.file.givenName} ${desk.file.familyName}`,
     margin: [desk.file.clubName, ...desk.file.squads].join(' · '),
+    headed: canDecide(actor, desk.file.club),
     standDowns: standDownsOn(evaluation).map((block) => sayBlock(block, words)),
     headline: next?.headline ?? '',
     targets,

@@ -25,6 +25,14 @@ export default async function DiverPage({ params }: DiverPageProps) {
     <PageFrame frame={frame} current="/desk/divers" signOut={signOutAction}>
       <PageHead sentence={page.headline} margin={page.name}>
         {page.name} · {page.margin}
+        {page.headed ? (
+          <>
+            {' · '}
+            <a href={`/desk/divers/${page.id}/particulars`}>Particulars</a>
+            {' · '}
+            <a href={`/desk/divers/${page.id}/moving`}>Moving</a>
+          </>
+        ) : null}
       </PageHead>
       {page.standDowns.map((text) => (
         <Beside key={text}>

@@ -1,0 +1,49 @@
+import { parseArgs } from 'node:util'
+import { addClub } from '../../lib/access/store/clubs'
+import { isZone } from '../../lib/assessment/time'
+import { atConsole } from './console'
+import { sayInvitation } from './invite-link'
+
+const usage = 'Usage: plumbline club NAME [--zone ZONE] [--for WHO]\n'
+
+interface Asked {
+  readonly name: string
+  /** Null: the programme's own. */
+  readonly zone: string | null
+  readonly label: string
+}
+
+function parse(args: string[]): Asked | string {
+  try {
+    const { values, positionals } = parseArgs({
+      args,
+      allowPositionals: true,
+      options: { zone: { type: 'string' }, for: { type: 'string' } },
+    })
+    const [name = ''] = positionals
+    if (positionals.length !== 1 || !name.trim()) return 'name the club, in quotation marks when it has several words'
+    if (values.zone !== undefined && !isZone(values.zone)) return `"${values.zone}" is no IANA time zone`
+    return { name: name.trim(), zone: values.zone ?? null, label: values.for ?? 'its head coach' }
+  } catch (error) {
+    return error instanceof Error ? error.message : String(error)
+  }
+}
+
+/** `club NAME`: adds a club and invites its head coach. */
+export async function run(args: string[]): Promise<number> {
+  const asked = parse(args)
+  if (typeof asked === 'string') {
+    process.stderr.write(`${asked}\n${usage}`)
+    return 2
+  }
+  const { name, zone, label } = asked
+  return atConsole(async (scope) => {
+    const club = await addClub(scope, { name, zone: zone ?? scope.zone })
+    if (!club) {
+      process.stderr.write(`There is a club of the name ${name} already.\n`)
+      return 1
+    }
+    process.stdout.write(`${name} is added.\n${await sayInvitation(scope, { role: 'head', club }, label)}`)
+    return 0
+  })
+}
