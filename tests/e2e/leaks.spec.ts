@@ -1,11 +1,19 @@
 import fs from 'node:fs'
+import type { APIRequestContext } from '@playwright/test'
 import pg from 'pg'
 import type { Demo } from './support/demo'
 import { signInAs } from './support/people'
 import { expect, test } from './support/test'
 
-/** What is open without a sign-in, and nothing else: a sixth fails here. */
-const open = ['/account/sign-in', '/api/health', '/deck', '/icon.svg', '/manifest.webmanifest']
+/** What is open without a sign-in, and nothing else: a seventh fails here. An invitation says itself, to whoever holds its link. */
+const open = [
+  '/account/invited/[token]',
+  '/account/sign-in',
+  '/api/health',
+  '/deck',
+  '/icon.svg',
+  '/manifest.webmanifest',
+]
 /** Parts of the framework that hold no data of ours. */
 const framework = ['/_not-found', '/_global-error']
 
@@ -34,14 +42,22 @@ interface Club {
   readonly club: string
   readonly diver: string
   readonly head: string
+  readonly squad: string
+  /** An assistant's post. */
+  readonly post: string
+  readonly assistant: string
 }
 
 /** Two clubs, a diver who is in each today, and a head coach who coaches there and nowhere else. */
 async function listClubs(demo: Demo): Promise<Club[]> {
   return query<Club>(
     demo,
-    `SELECT c."id" AS club, min(d."diverId"::text) AS diver, min(a."email") AS head
+    `SELECT c."id" AS club, min(d."diverId"::text) AS diver, min(a."email") AS head, min(s."id"::text) AS squad,
+       min(h."id"::text) AS post, min(b."email") AS assistant
      FROM "Club" c JOIN "DiverMembership" d ON d."clubId" = c."id" AND d."to" IS NULL
+     JOIN "Squad" s ON s."clubId" = c."id"
+     JOIN "Membership" h ON h."clubId" = c."id" AND h."role" = 'assistant' AND h."to" IS NULL
+     JOIN "Account" b ON b."id" = h."accountId"
      JOIN "Membership" m ON m."clubId" = c."id" AND m."role" = 'head' AND m."to" IS NULL
      JOIN "Account" a ON a."id" = m."accountId"
      WHERE c."name" NOT LIKE 'Cove %' AND (SELECT count(*) FROM "Membership" o WHERE o."accountId" = m."accountId" AND o."to" IS NULL) = 1
@@ -58,7 +74,7 @@ const filled = (route: string, diver: string): string =>
 
 test.use({ expectedErrors: [/404|401/] })
 
-test('nothing but the five open addresses answers without a sign-in', async ({ request, demo }) => {
+test('nothing but the six open addresses answers without a sign-in', async ({ request, demo }) => {
   const [club] = await listClubs(demo)
   const routes = listRoutes()
   expect(routes.length).toBeGreaterThan(8)
@@ -97,6 +113,39 @@ test("another club's diver does not exist on any address, and her own club gets 
     const snapshot = await (await context.request.get('/api/deck/snapshot')).text()
     for (const other of clubs) expect(snapshot.includes(other.diver)).toBe(other.club === club)
     await context.close()
+  }
+})
+
+test("a club's people, squads, transfers and recognitions are its head coach's alone", async ({ browser, demo }) => {
+  const clubs = await listClubs(demo)
+  const routes = listRoutes()
+  const own = ['/desk/people', '/desk/squads', '/desk/squads/new-divers', '/desk/recognise']
+  for (const route of [...own, '/desk/transfers', '/desk/people/[post]', '/desk/squads/[squad]'])
+    expect(routes).toContain(route)
+  const get = async (email: string, ask: (request: APIRequestContext) => Promise<void>) => {
+    const context = await browser.newContext({ baseURL: demo.url })
+    await signInAs(await context.newPage(), demo, email)
+    await ask(context.request)
+    await context.close()
+  }
+  const statusOf = async (request: APIRequestContext, path: string) => `${path} ${(await request.get(path)).status()}`
+  const of = ({ club, post, squad }: Club) => [
+    ...own.map((path) => `${path}?club=${club}`),
+    `/desk/people/${post}`,
+    `/desk/squads/${squad}`,
+  ]
+  for (const { club, head, assistant } of clubs) {
+    await get(head, async (request) => {
+      for (const other of clubs)
+        for (const path of of(other))
+          expect(await statusOf(request, path)).toBe(`${path} ${other.club === club ? 200 : 404}`)
+      expect(await statusOf(request, '/desk/transfers')).toBe('/desk/transfers 200')
+      expect(await statusOf(request, '/region/clubs')).toBe('/region/clubs 404')
+    })
+    await get(assistant, async (request) => {
+      for (const path of [...clubs.flatMap(of), '/desk/transfers', '/region/clubs'])
+        expect(await statusOf(request, path)).toBe(`${path} 404`)
+    })
   }
 })
 

@@ -3,7 +3,7 @@ import { openState } from '../../lib/assessment/open'
 import { evaluationOf } from '../../lib/assessment/readiness/evaluation'
 import { enterDivers } from '../../lib/assessment/store/divers'
 import { readDiver } from '../../lib/assessment/store/reads'
-import { type Recognitions, recogniseAll } from '../../lib/assessment/store/recognise'
+import { findRecognition, type Recognitions, recogniseAll } from '../../lib/assessment/store/recognise'
 import { revoke } from '../../lib/assessment/store/revoke'
 import { asOfInstant } from '../../lib/assessment/time'
 import { closeDatabase } from '../../lib/platform/db'
@@ -16,6 +16,7 @@ import {
   makeCoast,
   minute,
   noon,
+  officeAs,
   type PersonKey,
   ratedAttempt,
   type SmallCoast,
@@ -128,6 +129,23 @@ describe('a recognition', () => {
     expect(
       await recogniseAs('head', [{ diver: coast.divers.here, what: treading }], reason, noon + 3 * minute),
     ).toMatchObject({ ok: false, refusals: [{ code: 'signed before' }] })
+  })
+
+  it('is read with its reason by whoever sees the diver, and does not exist for others', async () => {
+    await recogniseAs('head', [{ diver: coast.divers.here, what: treading }])
+    const row = await asRole('owner', (owner) =>
+      owner.query('SELECT "id" FROM "Recognition" WHERE "diverId" = $1', [coast.divers.here]),
+    )
+    const read = async (who: PersonKey) => findRecognition(await officeAs(coast, who, noon), row.rows[0]?.id)
+    for (const who of ['head', 'assistant', 'reviewer', 'lead'] as const)
+      expect(await read(who)).toEqual({
+        diver: coast.divers.here,
+        by: coast.people.head,
+        at: noon,
+        reason,
+        revoked: null,
+      })
+    expect(await read('elsewhere')).toBeNull()
   })
 
   it('of two head coaches at once is written once; the other is told', async () => {
