@@ -1,9 +1,10 @@
 import { notFound } from 'next/navigation'
-import { canCoach, canReview } from '@/lib/access/can'
+import { canCoach, canDecide, canReview } from '@/lib/access/can'
 import { scopeOf } from '@/lib/access/scope'
 import { requireActor } from '@/lib/access/session'
 import { listTargets } from '@/lib/assessment/readiness/targets'
 import { targetName } from '@/lib/assessment/readiness/wording'
+import { readToDo } from '@/lib/assessment/store/safety'
 import { readStandings } from '@/lib/assessment/store/standings'
 import { systemClock } from '@/lib/platform/clock'
 
@@ -15,6 +16,10 @@ export interface DiverRow {
   readonly level: string
   readonly ready: readonly string[]
   readonly standsDown: boolean
+  /** Incidents that wait to be cleared. */
+  readonly incidents: number
+  /** For the head coach: no consent to keep a record is in force. */
+  readonly askConsent: boolean
 }
 
 /** The divers whom this actor may read, by club and name. */
@@ -23,6 +28,10 @@ export async function loadDivers(): Promise<{ readonly rows: readonly DiverRow[]
   if (!canCoach(actor) && !canReview(actor)) notFound()
   const scope = scopeOf(actor, systemClock())
   const { curriculum, divers } = await readStandings(scope)
+  const toDo = await readToDo(
+    scope,
+    divers.map(({ id }) => id),
+  )
   const rows = divers
     .map((diver): DiverRow => {
       const found = new Map(diver.rows.map((row) => [row.target, row]))
@@ -39,6 +48,8 @@ export async function loadDivers(): Promise<{ readonly rows: readonly DiverRow[]
         ready: listTargets(curriculum)
           .filter((target) => found.get(target)?.ready)
           .map((target) => targetName(target, { curriculum })),
+        incidents: toDo.openIncidents(diver.id),
+        askConsent: canDecide(actor, diver.club) && !toDo.consents(diver.id).record?.given,
         standsDown: diver.rows.some((row) =>
           row.waitsFor.some((one) => one.kind === 'block' && one.block === 'stand-down'),
         ),

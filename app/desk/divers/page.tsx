@@ -35,6 +35,12 @@ export default async function DiversPage() {
                   </a>
                   <span className="text-soft"> · {row.level}</span>
                   {row.ready.length > 0 ? <span> · ready for {row.ready.join(' and ')}</span> : null}
+                  {row.incidents > 0 ? <span className="text-coral"> · incident to clear</span> : null}
+                  {row.askConsent ? (
+                    <a href={`${row.href}/safety`} className="ml-1">
+                      · ask for the consent to keep a record
+                    </a>
+                  ) : null}
                   {row.standsDown ? <span className="text-coral"> · stood down</span> : null}
                 </LogRow>
               ))}

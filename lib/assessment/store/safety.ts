@@ -2,10 +2,12 @@ import type { Scope } from '../../access/scope'
 import { type PairKey, pairKey } from '../../curriculum/edition/curriculum'
 import type { Place } from '../../curriculum/place'
 import { asAccount } from '../../platform/db'
-import type { Purpose } from '../consent'
+import type { Consents, Purpose } from '../consent'
 import { programmeInstant } from '../device-clock'
 import type { ClosesKind, IncidentKind } from '../record'
 import { dayIn, type EpochDay, type Instant } from '../time'
+import { listConsents } from './consents'
+import { listGrowth } from './growth'
 
 /** Who did something, and when. */
 export interface Done {
@@ -56,6 +58,38 @@ export interface Safety {
   readonly standDowns: readonly StandDownEntry[]
   readonly growth: readonly GrowthEntry[]
   readonly consents: readonly ConsentEntry[]
+}
+
+/** What a list of divers shows of each: the incidents that are open, and how the consents that this account sees stand. */
+export interface ToDo {
+  readonly openIncidents: (diver: string) => number
+  readonly consents: (diver: string) => Consents
+}
+
+/** What is to do about some divers, in three queries whatever their number. */
+export function readToDo(scope: Scope, divers: readonly string[]): Promise<ToDo> {
+  return asAccount(scope.account, async (tx) => {
+    const about = { diverId: { in: [...divers] } }
+    const incidents = await tx.incident.findMany({ where: about, select: { id: true, diverId: true } })
+    const releases = await tx.release.findMany({ where: { ...about, kind: 'incident' }, select: { subjectId: true } })
+    const cleared = new Set(releases.map(({ subjectId }) => subjectId))
+    const open = incidents.filter(({ id }) => !cleared.has(id))
+    return {
+      openIncidents: (diver) => open.filter(({ diverId }) => diverId === diver).length,
+      consents: await listConsents(tx, divers),
+    }
+  })
+}
+
+/** What asks for care on a diver's page: how her consents stand, and when growth was noted. */
+export function readCare(
+  scope: Scope,
+  diver: string,
+): Promise<{ readonly consents: Consents; readonly grown: readonly EpochDay[] }> {
+  return asAccount(scope.account, async (tx) => ({
+    consents: (await listConsents(tx, [diver]))(diver),
+    grown: (await listGrowth(tx, [diver]))(diver),
+  }))
 }
 
 const calendarDay = (date: Date): EpochDay => dayIn(date.getTime(), 'UTC')

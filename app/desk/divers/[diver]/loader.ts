@@ -1,9 +1,12 @@
 import { notFound } from 'next/navigation'
-import { canCoach, canDecide, canReview } from '@/lib/access/can'
+import { canCoach, canDecide, canReview, postIn } from '@/lib/access/can'
 import { scopeOf } from '@/lib/access/scope'
 import { requireActor } from '@/lib/access/session'
 import { type ArcSubject, arcSubject } from '@/lib/assessment/arc-subject'
 import { standDownsOn } from '@/lib/assessment/block'
+import type { Consents } from '@/lib/assessment/consent'
+import { careSince, sayCare } from '@/lib/assessment/growth'
+import { openIncidents } from '@/lib/assessment/incident'
 import { type OpenState, openState } from '@/lib/assessment/open'
 import { type Evaluation, evaluationOf } from '@/lib/assessment/readiness/evaluation'
 import { type ExplainedNode, explain, sayBinding } from '@/lib/assessment/readiness/explain'
@@ -15,6 +18,7 @@ import { listTargets, readTarget } from '@/lib/assessment/readiness/targets'
 import { dayName, pairName, stepName, type Words } from '@/lib/assessment/readiness/wording'
 import type { TargetKey } from '@/lib/assessment/record'
 import { type DiverDesk, readDiver } from '@/lib/assessment/store/reads'
+import { readCare } from '@/lib/assessment/store/safety'
 import { asOfInstant } from '@/lib/assessment/time'
 import { type PairKey, pairKey } from '@/lib/curriculum/edition/curriculum'
 import { type Place, placeFacts, places } from '@/lib/curriculum/place'
@@ -46,6 +50,12 @@ export interface DiverPage {
   /** The actor is her head coach: keeps her particulars, and moves her on. */
   readonly headed: boolean
   readonly standDowns: readonly string[]
+  /** For the coaches of her club: what is paused, what asks for care, which consents are missing. */
+  readonly safety: {
+    readonly href: string
+    readonly warnings: readonly string[]
+    readonly notes: readonly string[]
+  } | null
   readonly headline: string
   readonly targets: readonly TargetView[]
   readonly toSign: readonly SkillView[]
@@ -72,6 +82,8 @@ export async function loadDiverNow(diver: string) {
   const words: Words = { curriculum: desk.curriculum, today: date.day, diver: desk.file.givenName }
   return { actor, scope, desk, evaluation, words }
 }
+
+type DiverNow = Awaited<ReturnType<typeof loadDiverNow>>
 
 /** How a pair stands for a diver, with the sentence for what closes it. */
 export function toSkill(evaluation: Evaluation, diver: string, key: PairKey, words: Words): SkillView {
@@ -119,9 +131,33 @@ function toRecent({ file }: DiverDesk, evaluation: Evaluation, words: Words): Di
     })
 }
 
+const consentsMissing = ({ record, video }: Consents): string[] => [
+  ...(record?.given
+    ? []
+    : [
+        record
+          ? 'The consent to keep a record was withdrawn: nothing new is recorded but incidents.'
+          : 'To do: no consent to keep a record is recorded yet.',
+      ]),
+  ...(video?.given ? [] : ['No consent to video is in force: no moment is kept or shown.']),
+]
+
+async function loadSafetyNotes({ actor, scope, desk, evaluation, words }: DiverNow): Promise<DiverPage['safety']> {
+  const { file } = desk
+  if (!postIn(actor, file.club)) return null
+  const { consents, grown } = await readCare(scope, file.id)
+  const care = careSince(grown, evaluation.date.day)
+  return {
+    href: `/desk/divers/${file.id}/safety`,
+    warnings: openIncidents(file.record).map(({ id, pair }) => sayBlock({ kind: 'pause', pair, incident: id }, words)),
+    notes: [...(care === null ? [] : [sayCare(care, words)]), ...consentsMissing(consents)],
+  }
+}
+
 /** Everything on a diver's page: levels and moves with reasons, what is missing, holdings, focus. */
 export async function loadDiver(diver: string): Promise<DiverPage> {
-  const { actor, desk, evaluation, words } = await loadDiverNow(diver)
+  const now = await loadDiverNow(diver)
+  const { actor, desk, evaluation, words } = now
   const targets = listTargets(evaluation.curriculum).map((target) => toTarget(evaluation, target, words))
   const next = targets.find((target) => target.held === 'no') ?? targets.at(-1)
   const skills = [...evaluation.curriculum.pairs.values()].map((pair) => ({
@@ -134,6 +170,7 @@ export async function loadDiver(diver: string): Promise<DiverPage> {
     margin: [desk.file.clubName, ...desk.file.squads].join(' · '),
     headed: canDecide(actor, desk.file.club),
     standDowns: standDownsOn(evaluation).map((block) => sayBlock(block, words)),
+    safety: await loadSafetyNotes(now),
     headline: next?.headline ?? '',
     targets,
     toSign: skills.filter(({ view }) => view.state === 'to sign').map(({ view }) => view),

@@ -8,6 +8,7 @@ import { Beside, LogRow, PageHead, Section } from '@/app/_components/ui/sheet'
 import { signOutAction } from '@/app/account/actions'
 import { FamilyWays } from '@/app/curriculum/tree/_components/family-ways'
 import { loadFrame } from '@/app/loader'
+import { SafetyNotes } from './_components/safety-notes'
 import { SkillList } from './_components/skill-list'
 import { TargetList } from './_components/target-list'
 import { loadDiver } from './loader'
@@ -39,6 +40,7 @@ export default async function DiverPage({ params }: DiverPageProps) {
           <Notice tone="warning">{text}</Notice>
         </Beside>
       ))}
+      {page.safety ? <SafetyNotes {...page.safety} /> : null}
       {page.toSign.length > 0 ? (
         <Section title="To sign" aside="The standard is reached; a coach’s signature is wanted.">
           <LogRow>
