@@ -39,7 +39,7 @@ export const isRecordingStopped = ({ record }: Consents, at: Instant): boolean =
 
 /** Why a rating, call or attempt is not taken, and what to do. */
 export const recordingStopped =
-  'the consent to keep a record of this diver was withdrawn: nothing new is recorded of her, but incidents. Ask the head coach'
+  'the consent to keep a record of this diver was withdrawn: nothing new is recorded but incidents. Ask the head coach'
 
 /** Why an observation was kept without its moments, and what to do. */
 export const keptWithoutVideo =

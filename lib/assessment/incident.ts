@@ -44,7 +44,7 @@ export function refuseRelease({ kind, clearedAt }: IncidentFact, { reason, state
   if (!reason.trim())
     return {
       code: 'no reason',
-      message: 'Say in writing what was done about it and why she may go on.',
+      message: 'Say in writing what was done about it and why the diver may go on.',
       field: 'reason',
     }
   if (kind === 'knock to the head' && !statement.trim())

@@ -33,7 +33,7 @@ export function endOf(
 ): { readonly ok: true; readonly until: EpochDay } | { readonly ok: false; readonly refusal: Refused } {
   const refuse = (code: string, message: string) =>
     ({ ok: false, refusal: { code, message, field: 'freeFrom' } }) as const
-  if (freeFrom < today) return refuse('past', 'She was stood down until now: free her from today, or a day to come.')
+  if (freeFrom < today) return refuse('past', 'It was in force until now: end it from today, or from a day to come.')
   if (until !== null && freeFrom > until)
     return refuse('later', 'It ends before that day: an end can only bring its last day forward.')
   return { ok: true, until: freeFrom - 1 }

@@ -116,7 +116,7 @@ describe('an incident from the deck', () => {
     const item = anIncidentItem(coast.divers.there, noon)
     const [answer] = await sendAs(coast, 'assistant', noon + minute, [item])
     expect(answer).toMatchObject({ result: 'refused', code: 'unknown diver' })
-    expect(answer?.message).toContain('tell her head coach now')
+    expect(answer?.message).toContain('tell the head coach there now')
   })
 
   it('takes the clock of the phone as it was measured', async () => {

@@ -37,9 +37,10 @@ export default async function DiversPage() {
                   {row.ready.length > 0 ? <span> · ready for {row.ready.join(' and ')}</span> : null}
                   {row.incidents > 0 ? <span className="text-coral"> · incident to clear</span> : null}
                   {row.askConsent ? (
-                    <a href={`${row.href}/safety`} className="ml-1">
-                      · ask for the consent to keep a record
-                    </a>
+                    <span>
+                      {' '}
+                      · <a href={`${row.href}/safety`}>consent to a record is missing</a>
+                    </span>
                   ) : null}
                   {row.standsDown ? <span className="text-coral"> · stood down</span> : null}
                 </LogRow>

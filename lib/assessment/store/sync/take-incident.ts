@@ -19,7 +19,7 @@ export async function takeIncident(context: SyncContext, item: IncidentItem): Pr
   if (!club)
     return refused(
       'unknown diver',
-      'no diver of your clubs has this id; she may have moved to another club. It stays on this phone: tell her head coach now',
+      'no diver of your clubs has this id: perhaps the diver has moved to another club. It stays on this phone: tell the head coach there now',
       'diver',
     )
   const attempt = item.attempt

@@ -70,7 +70,7 @@ export async function clearIncidentAction(previous: FormState, form: FormData): 
 
 const standing = z.object({
   diver,
-  closes: z.enum(closesKinds, { error: 'Choose what she is kept from.' }),
+  closes: z.enum(closesKinds, { error: 'Choose from what.' }),
   from: day,
   until: z.union([z.literal('').transform(() => null), day]),
   reason: words,

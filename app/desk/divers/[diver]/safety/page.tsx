@@ -95,7 +95,14 @@ export default async function DiverSafetyPage({ params, searchParams }: SafetyPa
         ) : null}
       </Section>
       <Section title="Growth" aside="Changes nothing that is held.">
-        <GrowthList care={page.care} notes={page.growth} action={noteGrowthAction} diver={diver.id} today={today} />
+        <GrowthList
+          given={diver.given}
+          care={page.care}
+          notes={page.growth}
+          action={noteGrowthAction}
+          diver={diver.id}
+          today={today}
+        />
       </Section>
       <Section title="Consent" aside="The latest counts. Withdrawing hides at once; nothing is deleted.">
         <ConsentList consents={page.consents} action={recordConsentAction} diver={diver.id} head={head} />

@@ -9,11 +9,12 @@ interface GrowthListProps {
   readonly notes: readonly { readonly id: string; readonly when: string; readonly text: string }[]
   readonly action: FormAction
   readonly diver: string
+  readonly given: string
   readonly today: string
 }
 
 /** Notes that a diver has grown quickly: they change no status, and ask for care for a while. */
-export function GrowthList({ care, notes, action, diver, today }: GrowthListProps) {
+export function GrowthList({ care, notes, action, diver, given, today }: GrowthListProps) {
   return (
     <>
       {care ? (
@@ -29,7 +30,7 @@ export function GrowthList({ care, notes, action, diver, today }: GrowthListProp
         ))}
       </ul>
       <LogRow>
-        <Fold summary="Note that she has grown quickly">
+        <Fold summary={`Note that ${given} has grown quickly`}>
           <ActionForm
             action={action}
             submit="Note it"

@@ -41,7 +41,7 @@ function ClearForm({ action, diver, incident }: { action: FormAction; diver: str
         </>
       ) : null}
       <FormTextArea
-        label="What was done about it, and why she may go on"
+        label="What was done about it, and why the diver may go on"
         name="reason"
         hint="The coaches of the club read it."
         required

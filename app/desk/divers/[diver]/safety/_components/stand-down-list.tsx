@@ -102,7 +102,7 @@ export function StandDownForm({ action, diver, today }: { action: FormAction; di
         <option value="boards">the boards</option>
         <option value="new">anything new</option>
       </FormSelect>
-      <div className="grid grid-cols-2 gap-4">
+      <div className="grid grid-cols-2 items-end gap-4">
         <FormField label="From" name="from" type="date" defaultValue={today} required />
         <FormField label="Last day" name="until" type="date" hint="Empty: until it is ended." />
       </div>
