@@ -17,6 +17,20 @@ export interface Holdings {
   /** Pairs at which anything was ever signed or recognised. */
   readonly pairs: readonly PairKey[]
   readonly restsOn: (pair: PairKey) => Below
+  readonly ground: Ground
+}
+
+/** What the signed facts alone give: the first pass, which depends on no attempt. */
+export interface Ground {
+  readonly signed: ReadonlyMap<PairKey, readonly Signed[]>
+  readonly restsOn: (pair: PairKey) => Below
+  readonly above: ReturnType<typeof whatRests>
+}
+
+function groundOf(curriculum: Curriculum, record: DiverRecord): Ground {
+  const signed = byPair(listSigned(curriculum, record))
+  const restsOn = restingOf(curriculum, record, signed)
+  return { signed, restsOn, above: whatRests(signed, restsOn) }
 }
 
 interface Own {
@@ -27,17 +41,17 @@ interface Own {
 
 /**
  * Reads the holdings of a diver. Three passes that never meet in a circle: what rests on what follows from the signed
- * facts alone; validity is worked out from above (a success refreshes what it rests on); doubts come from below.
+ * facts alone; validity is worked out from above (a success refreshes what it rests on); doubts come from below. `ground`
+ * is that of a record with the same signed facts, where there is one.
  */
 export function readHoldings(
   curriculum: Curriculum,
   record: DiverRecord,
   history: (pair: PairKey) => PairHistory | undefined,
   date: AsOf,
+  ground: Ground = groundOf(curriculum, record),
 ): Holdings {
-  const signed = byPair(listSigned(curriculum, record))
-  const restsOn = restingOf(curriculum, record, signed)
-  const above = whatRests(signed, restsOn)
+  const { signed, restsOn, above } = ground
   const owns = new Map<PairKey, readonly Own[]>()
   const aboves = new Map<string, Above>()
   const states = new Map<PairKey, HoldingState>()
@@ -97,7 +111,7 @@ export function readHoldings(
     return holding
   }
   const fallen = fallenBelow(curriculum, record, signed, of)
-  return { of, pairs: [...signed.keys()], restsOn }
+  return { of, pairs: [...signed.keys()], restsOn, ground }
 }
 
 function byPair(all: readonly Signed[]): ReadonlyMap<PairKey, readonly Signed[]> {

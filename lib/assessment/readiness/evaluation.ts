@@ -1,9 +1,9 @@
 import type { Curriculum, PairKey } from '../../curriculum/edition/curriculum'
 import type { Requirement } from '../../curriculum/requirement/model'
-import { asOf } from '../as-of'
-import { historyOf, type PairHistory } from '../history'
+import { asOf, byDive } from '../as-of'
+import { historyOf, type PairHistory, withAttempts } from '../history'
 import { type Holdings, readHoldings } from '../holding'
-import type { DiverRecord } from '../record'
+import type { AttemptFact, DiverRecord, SignOffFact } from '../record'
 import type { AsOf } from '../time'
 import type { Finding } from './finding'
 
@@ -27,10 +27,16 @@ export interface Evaluation {
   readonly open: Set<Requirement>
 }
 
+const evaluationFrom = (parts: Omit<Evaluation, 'found' | 'open'>): Evaluation => ({
+  ...parts,
+  found: { training: new Map(), advancement: new Map() },
+  open: new Set(),
+})
+
 /** Puts a diver's record under an edition on a date. Cheap: everything is worked out when it is first asked. */
 export function evaluationOf(curriculum: Curriculum, record: DiverRecord, date: AsOf): Evaluation {
   const known = asOf(record, date)
-  const attempts = new Map<PairKey, DiverRecord['attempts'][number][]>()
+  const attempts = new Map<PairKey, AttemptFact[]>()
   for (const attempt of known.attempts) {
     const list = attempts.get(attempt.pair)
     if (list) list.push(attempt)
@@ -45,13 +51,32 @@ export function evaluationOf(curriculum: Curriculum, record: DiverRecord, date: 
     histories.set(key, made)
     return made
   }
-  return {
-    curriculum,
-    record: known,
-    date,
-    history,
-    holdings: readHoldings(curriculum, known, history, date),
-    found: { training: new Map(), advancement: new Map() },
-    open: new Set(),
+  const holdings = readHoldings(curriculum, known, history, date)
+  return evaluationFrom({ curriculum, record: known, date, history, holdings })
+}
+
+/** What could be there besides: attempts at one pair, or sign-offs; all known by the date of the evaluation. */
+export interface Imagined {
+  readonly pair: PairKey
+  readonly attempts: readonly AttemptFact[]
+  readonly signOffs: readonly SignOffFact[]
+}
+
+/**
+ * The evaluation of the same diver on the same date, with more in her record. It answers as `evaluationOf` would of the
+ * longer record; the histories of other pairs, and with no sign-off added what rests on what, are not read again.
+ */
+export function imagine(evaluation: Evaluation, { pair, attempts, signOffs }: Imagined): Evaluation {
+  const { curriculum, date, holdings: before } = evaluation
+  const record: DiverRecord = {
+    ...evaluation.record,
+    attempts: [...evaluation.record.attempts, ...attempts].sort(byDive),
+    signOffs: [...evaluation.record.signOffs, ...signOffs],
   }
+  const own = evaluation.history(pair)
+  const longer = own && withAttempts(own, attempts)
+  const history = (key: PairKey) => (key === pair ? longer : evaluation.history(key))
+  const ground = signOffs.length === 0 ? before.ground : undefined
+  const holdings = readHoldings(curriculum, record, history, date, ground)
+  return evaluationFrom({ curriculum, record, date, history, holdings })
 }

@@ -7,9 +7,15 @@ import type { AsOf } from '../time'
  * What would help most, added to a record: called attempts at a pair, rated 4 everywhere, each by another coach, on
  * alternating days, with a moment. They are the newest dives of all, received by the date.
  */
-export function withGoodAttempts(record: DiverRecord, pair: Pair, count: number, date: AsOf): DiverRecord {
+export const withGoodAttempts = (record: DiverRecord, pair: Pair, count: number, date: AsOf): DiverRecord => ({
+  ...record,
+  attempts: [...record.attempts, ...goodAttempts(pair, count, date)],
+})
+
+/** Those attempts alone. */
+export function goodAttempts(pair: Pair, count: number, date: AsOf): AttemptFact[] {
   const ratings = Object.fromEntries(pair.criteria.map(({ criterion }) => [criterion.key, 4 as Rating]))
-  const added = Array.from({ length: count }, (_, nth): AttemptFact => {
+  return Array.from({ length: count }, (_, nth): AttemptFact => {
     const id = `~good ${pair.key} ${String(nth).padStart(4, '0')}`
     return {
       id,
@@ -42,12 +48,11 @@ export function withGoodAttempts(record: DiverRecord, pair: Pair, count: number,
       ],
     }
   })
-  return { ...record, attempts: [...record.attempts, ...added] }
 }
 
 /** A sign-off at a level, made on the date on everything that can be cited. */
-export function withSignOff(record: DiverRecord, pair: PairKey, level: string, date: AsOf): DiverRecord {
-  const signOff: SignOffFact = {
+export function imaginedSignOff(pair: PairKey, level: string, date: AsOf): SignOffFact {
+  return {
     id: `~signed ${pair} ${level}`,
     pair,
     level,
@@ -60,5 +65,4 @@ export function withSignOff(record: DiverRecord, pair: PairKey, level: string, d
     evidence: [],
     revokedAt: null,
   }
-  return { ...record, signOffs: [...record.signOffs, signOff] }
 }

@@ -1,12 +1,12 @@
 import { type Pair, type PairKey, pairKey } from '../../curriculum/edition/curriculum'
 import type { CriterionLeaf, SignOffLeaf } from '../../curriculum/requirement/model'
-import { historyOf } from '../history'
+import { withAttempts } from '../history'
 import { isClosed, signable } from '../open'
 import { askedLevel } from '../rests-on'
 import { standardOf } from '../standard'
 import { find } from './evaluate'
-import { type Context, type Evaluation, evaluationOf } from './evaluation'
-import { withGoodAttempts, withSignOff } from './good-attempts'
+import { type Context, type Evaluation, imagine } from './evaluation'
+import { goodAttempts, imaginedSignOff } from './good-attempts'
 import { nothingToDo, type Plan } from './plan'
 
 /** So many good attempts fill every window that a standard looks at; one more changes nothing. */
@@ -21,48 +21,59 @@ export interface LeafWork {
   readonly sign: boolean
 }
 
+// The same leaf stands under many others: what it takes is worked out once for each evaluation.
+const worked = new WeakMap<Evaluation, Map<string, LeafWork | null>>()
+
 /** The fewest good attempts, and whether a signature besides, that make a sign-off leaf met; null when neither helps. */
 export function signOffWork(leaf: SignOffLeaf, evaluation: Evaluation, context: Context): LeafWork | null {
+  const level = askedLevel(evaluation.curriculum, leaf)
+  const known = worked.get(evaluation) ?? new Map<string, LeafWork | null>()
+  worked.set(evaluation, known)
+  const name = `${context} ${pairKey(leaf)} ${level}`
+  const before = known.get(name)
+  if (before !== undefined) return before
+  const work = workOut(leaf, level, evaluation, context)
+  known.set(name, work)
+  return work
+}
+
+function workOut(leaf: SignOffLeaf, level: number, evaluation: Evaluation, context: Context): LeafWork | null {
   const { curriculum, holdings } = evaluation
-  const key = pairKey(leaf)
-  const pair = curriculum.pairs.get(key)
-  const level = askedLevel(curriculum, leaf)
+  const pair = curriculum.pairs.get(pairKey(leaf))
   const levelKey = curriculum.levels[level]?.key
   if (!pair || levelKey === undefined) return null
   // What nobody ever signed needs the standard and a signature; what was signed once may need less.
-  const attempts = holdings.of(key).all.length === 0 ? attemptsToStandard(evaluation, pair, level) : null
+  const attempts = holdings.of(pair.key).all.length === 0 ? attemptsToStandard(evaluation, pair, level) : null
   if (attempts !== null) return { attempts, sign: true }
   return signedWork(leaf, evaluation, context, pair, levelKey)
 }
 
 /** The fewest good attempts with which the full standard holds; null when no number of them reaches it. */
-function attemptsToStandard({ record, date }: Evaluation, pair: Pair, level: number): number | null {
-  const own = { ...record, attempts: record.attempts.filter((attempt) => attempt.pair === pair.key) }
-  for (let attempts = 0; attempts <= mostAttempts(pair); attempts++) {
-    const history = historyOf(pair, withGoodAttempts(own, pair, attempts, date).attempts, date)
-    if (standardOf(history, level).holds) return attempts
-  }
+function attemptsToStandard({ history, date }: Evaluation, pair: Pair, level: number): number | null {
+  const now = history(pair.key)
+  if (!now) return null
+  for (let attempts = 0; attempts <= mostAttempts(pair); attempts++)
+    if (standardOf(withAttempts(now, goodAttempts(pair, attempts, date)), level).holds) return attempts
   return null
 }
 
 /** As `signOffWork` for a pair with a past: lapsed, in doubt, revoked or recognised. The engine itself is asked each time. */
 function signedWork(
   leaf: SignOffLeaf,
-  { curriculum, record, date }: Evaluation,
+  evaluation: Evaluation,
   context: Context,
   pair: Pair,
   levelKey: string,
 ): LeafWork | null {
-  const level = curriculum.levelIndex(levelKey)
+  const { date } = evaluation
+  const level = evaluation.curriculum.levelIndex(levelKey)
   const after = (attempts: number): LeafWork | null => {
-    const then = withGoodAttempts(record, pair, attempts, date)
-    const trained = evaluationOf(curriculum, then, date)
+    const more = { pair: pair.key, attempts: goodAttempts(pair, attempts, date), signOffs: [] }
+    const trained = imagine(evaluation, more)
     if (find(trained, leaf, context).status === 'met') return { attempts, sign: false }
     if (!canBeSigned(trained, pair.key, level)) return null
-    const signed = withSignOff(then, pair.key, levelKey, date)
-    return find(evaluationOf(curriculum, signed, date), leaf, context).status === 'met'
-      ? { attempts, sign: true }
-      : null
+    const signed = imagine(evaluation, { ...more, signOffs: [imaginedSignOff(pair.key, levelKey, date)] })
+    return find(signed, leaf, context).status === 'met' ? { attempts, sign: true } : null
   }
   // Good attempts never make anything worse: what the most of them do not mend, fewer do not either.
   const most = mostAttempts(pair)
@@ -89,12 +100,16 @@ export function criterionPlan(
   evaluation: Evaluation,
   context: Context,
 ): { plan: Plan; exact: boolean } | null {
-  const { curriculum, record, date } = evaluation
+  const { curriculum, date } = evaluation
   const counts = leaf.at.flatMap((holding) => {
     const pair = curriculum.pairs.get(pairKey(holding))
     if (!pair) return []
     for (let count = 1; count <= Math.max(leaf.of, mostAttempts(pair)); count++) {
-      const then = evaluationOf(curriculum, withGoodAttempts(record, pair, count, date), date)
+      const then = imagine(evaluation, {
+        pair: pair.key,
+        attempts: goodAttempts(pair, count, date),
+        signOffs: [],
+      })
       if (find(then, leaf, context).status === 'met') return [{ pair: pair.key, count }]
     }
     return []

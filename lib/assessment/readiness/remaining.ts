@@ -103,10 +103,35 @@ const reader: RequirementReader<Ways, Asking> = {
   },
 }
 
+/** What was worked out of an evaluation, until a draft's circle was met: from there on it matters by which way one came. */
+interface Known {
+  readonly ways: Readonly<Record<Context, Map<Requirement, Ways>>>
+  circle: boolean
+}
+
+const known = new WeakMap<Evaluation, Known>()
+
+function knownOf(evaluation: Evaluation): Known {
+  const before = known.get(evaluation)
+  if (before) return before
+  const made = { ways: { training: new Map(), advancement: new Map() }, circle: false }
+  known.set(evaluation, made)
+  return made
+}
+
 function waysOf(node: Requirement, asking: Asking): Ways {
-  if (find(asking.evaluation, node, asking.context).status === 'met') return done
-  if (asking.within.has(node)) return never(node, asking)
-  return readRequirement(reader, node, { ...asking, within: new Set([...asking.within, node]) })
+  const { evaluation, context, within } = asking
+  if (find(evaluation, node, context).status === 'met') return done
+  const known = knownOf(evaluation)
+  const before = known.ways[context].get(node)
+  if (before) return before
+  if (within.has(node)) {
+    known.circle = true
+    return never(node, asking)
+  }
+  const ways = readRequirement(reader, node, { ...asking, within: new Set([...within, node]) })
+  if (!known.circle) known.ways[context].set(node, ways)
+  return ways
 }
 
 /** What takes a block away: a decision of the head coach, or good attempts. */

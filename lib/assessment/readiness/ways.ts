@@ -25,7 +25,8 @@ function weigh(plans: readonly Plan[], exact: boolean): Ways {
 /** Ways to meet two requirements together. */
 export function both(a: Ways, b: Ways): Ways {
   if ('never' in a) return 'never' in b ? { never: [...a.never, ...b.never] } : a
-  if ('never' in b) return b
+  if ('never' in b || a === done) return b
+  if (b === done) return a
   return weigh(
     a.plans.flatMap((one) => b.plans.map((other) => together(one, other))),
     a.exact && b.exact,
