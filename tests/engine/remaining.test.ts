@@ -1,16 +1,21 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { evaluationOf } from '@/lib/assessment/readiness/evaluation'
-import { withGoodAttempts } from '@/lib/assessment/readiness/good-attempts'
+import { openState } from '@/lib/assessment/open'
+import { evaluationOf, imagine } from '@/lib/assessment/readiness/evaluation'
+import { goodAttempts, imaginedSignOff } from '@/lib/assessment/readiness/good-attempts'
 import { remaining } from '@/lib/assessment/readiness/remaining'
 import { listTargets, readTarget } from '@/lib/assessment/readiness/targets'
 import type { DiverRecord, TargetKey } from '@/lib/assessment/record'
-import type { PairKey } from '@/lib/curriculum/edition/curriculum'
+import type { Pair, PairKey } from '@/lib/curriculum/edition/curriculum'
 import { aSignOff, endOf } from '@/seed/builders/record'
 import { historyOver } from '../support/histories'
 import { coast, dived, holding, pairIn, today } from '../support/small-coast'
 
 const date = endOf(today)
+const withGoodAttempts = (record: DiverRecord, pair: Pair, count: number): DiverRecord => ({
+  ...record,
+  attempts: [...record.attempts, ...goodAttempts(pair, count, date)],
+})
 const left = (record: DiverRecord, target: TargetKey) => remaining(evaluationOf(coast, record, date), target)
 
 /** The record after the good attempts that `remaining` asked for. */
@@ -18,7 +23,7 @@ function carriedOut(record: DiverRecord, target: TargetKey): DiverRecord {
   const found = left(record, target)
   if (found.kind === 'never') return record
   return (Object.entries(found.byPair) as [PairKey, number][]).reduce(
-    (done, [pair, count]) => withGoodAttempts(done, pairIn(coast, pair), count, date),
+    (done, [pair, count]) => withGoodAttempts(done, pairIn(coast, pair), count),
     record,
   )
 }
@@ -97,7 +102,7 @@ describe('what remains', () => {
         fc.constantFrom(...coast.pairs.keys()),
         (record, target, pair) => {
           const before = left(record, target)
-          const after = left(withGoodAttempts(record, pairIn(coast, pair), 1, date), target)
+          const after = left(withGoodAttempts(record, pairIn(coast, pair), 1), target)
           if (before.kind === 'count') expect(after.kind).toBe('count')
           if (before.kind === 'count' && after.kind === 'count')
             expect(after.attempts).toBeLessThanOrEqual(before.attempts)
@@ -113,5 +118,31 @@ describe('what remains', () => {
     expect(left({ ...record, signOffs: [aSignOff('tread@poolside', 'one', today)] }, 'level:one')).toMatchObject({
       decisions: 1,
     })
+  })
+})
+
+describe('an imagined record', () => {
+  it('is answered as the longer record would be, whatever the history', () => {
+    const pairs = fc.constantFrom(...coast.pairs.values())
+    fc.assert(
+      fc.property(historyOver(coast, 14), pairs, fc.nat(4), fc.boolean(), (record, pair, count, signed) => {
+        const attempts = goodAttempts(pair, count, date)
+        const signOffs = signed ? [imaginedSignOff(pair.key, pair.at.level, date)] : []
+        const longer = {
+          ...record,
+          attempts: [...record.attempts, ...attempts],
+          signOffs: [...record.signOffs, ...signOffs],
+        }
+        const imagined = imagine(evaluationOf(coast, record, date), { pair: pair.key, attempts, signOffs })
+        const afresh = evaluationOf(coast, longer, date)
+        expect(imagined.record).toEqual(afresh.record)
+        for (const target of listTargets(coast)) {
+          expect(readTarget(imagined, target)).toEqual(readTarget(afresh, target))
+          expect(remaining(imagined, target)).toEqual(remaining(afresh, target))
+        }
+        for (const key of coast.pairs.keys()) expect(openState(imagined, key)).toEqual(openState(afresh, key))
+      }),
+      { seed: 20260314, numRuns: 100, endOnFailure: true },
+    )
   })
 })

@@ -1,18 +1,12 @@
 import type { Pair, PairKey } from '../../curriculum/edition/curriculum'
 import type { Rating } from '../../curriculum/model'
-import type { AttemptFact, DiverRecord, SignOffFact } from '../record'
+import type { AttemptFact, SignOffFact } from '../record'
 import type { AsOf } from '../time'
 
 /**
- * What would help most, added to a record: called attempts at a pair, rated 4 everywhere, each by another coach, on
- * alternating days, with a moment. They are the newest dives of all, received by the date.
+ * What would help most: called attempts at a pair, rated 4 everywhere, each by another coach, on alternating days, with a
+ * moment. They are the newest dives of all, received by the date.
  */
-export const withGoodAttempts = (record: DiverRecord, pair: Pair, count: number, date: AsOf): DiverRecord => ({
-  ...record,
-  attempts: [...record.attempts, ...goodAttempts(pair, count, date)],
-})
-
-/** Those attempts alone. */
 export function goodAttempts(pair: Pair, count: number, date: AsOf): AttemptFact[] {
   const ratings = Object.fromEntries(pair.criteria.map(({ criterion }) => [criterion.key, 4 as Rating]))
   return Array.from({ length: count }, (_, nth): AttemptFact => {
