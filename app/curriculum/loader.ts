@@ -27,8 +27,10 @@ export interface CurriculumPage {
     readonly asks: AskedView
   }[]
   readonly families: readonly {
-    readonly name: string
-    readonly tree: string
+    readonly family: SkillFamily
+    readonly label: string
+    /** Its tree. */
+    readonly href: string
     readonly skills: readonly {
       readonly key: string
       readonly dive: string | null
@@ -56,8 +58,9 @@ export function viewAsked({ sentence, why, of, names }: Asked): AskedView {
 
 function toFamily({ document, pairs, levels }: Curriculum, family: SkillFamily): CurriculumPage['families'][number] {
   return {
-    name: familyName(family),
-    tree: `/curriculum/tree/${family}`,
+    family,
+    label: familyName(family),
+    href: `/curriculum/tree/${family}`,
     skills: document.skills
       .filter((skill) => skill.family === family)
       .map(({ key, dive, title }) => ({

@@ -5,7 +5,9 @@ import { LogRow, PageHead, Section } from '@/app/_components/ui/sheet'
 import { signOutAction } from '@/app/account/actions'
 import { loadFrame } from '@/app/loader'
 import { AskedList } from './_components/asked-list'
+import { SearchForm } from './_components/search-form'
 import { loadCurriculum } from './loader'
+import { FamilyWays } from './tree/_components/family-ways'
 
 export const metadata: Metadata = { title: 'Curriculum' }
 
@@ -37,18 +39,14 @@ export default async function CurriculumPage() {
   return (
     <PageFrame frame={frame} current="/curriculum" signOut={signOutAction}>
       <PageHead sentence="What is asked, at each step and in each skill." margin={page.title}>
-        Heights, ages and counts are this programme’s own rules; the facility’s and the governing body’s come first.
+        <p>
+          Heights, ages and counts are this programme’s own rules; the facility’s and the governing body’s come first.
+        </p>
+        <FamilyWays families={page.families} />
+        <SearchForm />
       </PageHead>
-      <Section title="Levels and board moves">
-        {page.steps.map((step) => (
-          <LogRow key={step.key} id={step.key} margin={step.title}>
-            {step.summary ? <p className="measure">{step.summary}</p> : null}
-            <AskedList asked={step.asks} />
-          </LogRow>
-        ))}
-      </Section>
       {page.families.map((family) => (
-        <Section key={family.tree} title={family.name} aside={<a href={family.tree}>The {family.name} tree</a>}>
+        <Section key={family.family} title={family.label} aside={<a href={family.href}>The {family.label} tree</a>}>
           <LogRow>
             <ul className="grid gap-x-8 lg:grid-cols-2">
               {family.skills.map((skill) => (
@@ -58,6 +56,14 @@ export default async function CurriculumPage() {
           </LogRow>
         </Section>
       ))}
+      <Section title="Levels and board moves">
+        {page.steps.map((step) => (
+          <LogRow key={step.key} id={step.key} margin={step.title}>
+            {step.summary ? <p className="measure">{step.summary}</p> : null}
+            <AskedList asked={step.asks} />
+          </LogRow>
+        ))}
+      </Section>
     </PageFrame>
   )
 }

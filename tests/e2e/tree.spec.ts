@@ -69,3 +69,25 @@ for (const colorScheme of ['light', 'dark'] as const)
     await page.goto('/curriculum/tree/forward?at=101B@1m')
     expect((await new AxeBuilder({ page }).withTags(rules).analyze()).violations).toEqual([])
   })
+
+test('a search finds a dive without its letter, and a misspelt criterion, without JavaScript', async ({
+  browser,
+  demo,
+}) => {
+  const context = await browser.newContext({ baseURL: demo.url, javaScriptEnabled: false })
+  const page = await context.newPage()
+  await signInHead(page, demo)
+  await page.goto('/curriculum')
+  await page.getByRole('searchbox', { name: 'Search skills, criteria and faults' }).fill('103')
+  await page.getByRole('button', { name: 'Search' }).click()
+  await page.getByRole('link', { name: 'Forward 1½ somersaults, pike: 3 m' }).click()
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Forward 1½ somersaults, pike at 3 m')
+  await expect(page.getByText('1.6 at 3 m.')).toBeVisible()
+  await page.getByRole('searchbox').fill('hands lokced')
+  await page.getByRole('button', { name: 'Search' }).click()
+  const criteria = page.getByRole('region', { name: 'Criteria' })
+  await expect(criteria.getByText('Hands locked', { exact: false }).first()).toBeVisible()
+  await criteria.getByRole('link').first().click()
+  await expect(page).toHaveURL(/#[a-z-]+$/)
+  await context.close()
+})

@@ -6,6 +6,7 @@ import { Beside, LogRow, PageHead, Section } from '@/app/_components/ui/sheet'
 import { signOutAction } from '@/app/account/actions'
 import { loadFrame } from '@/app/loader'
 import { AskedList } from '../_components/asked-list'
+import { SearchForm } from '../_components/search-form'
 import { CriterionRow } from './_components/criterion-row'
 import { FaultRow } from './_components/fault-row'
 import { loadSkill } from './loader'
@@ -34,6 +35,7 @@ export default async function SkillPage({ params }: SkillPageProps) {
             </span>
           ))}
         </p>
+        <SearchForm />
       </PageHead>
       <Beside>
         <Caution about="dive" />

@@ -3,6 +3,7 @@ import { PageFrame } from '@/app/_components/frame/page-frame'
 import { PageHead } from '@/app/_components/ui/sheet'
 import { signOutAction } from '@/app/account/actions'
 import { loadFrame } from '@/app/loader'
+import { SearchForm } from '../../_components/search-form'
 import { FamilyWays } from '../_components/family-ways'
 import { TreeSheet } from '../_components/tree-sheet'
 import { loadFamilyTree } from './loader'
@@ -23,6 +24,7 @@ export default async function FamilyTreePage({ params, searchParams }: FamilyTre
       <PageHead sentence={tree.title} margin="skill tree">
         <p>What rests on what, from left to right; the places from the top board down to the floor.</p>
         <FamilyWays families={tree.families} current={tree.family} />
+        <SearchForm />
       </PageHead>
       <TreeSheet {...tree} />
     </PageFrame>
