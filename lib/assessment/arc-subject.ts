@@ -9,6 +9,9 @@ import { expectedAt } from './verdict'
 export interface ArcSubject {
   readonly variant: PhaseSet
   readonly facing: 'out' | 'in'
+  /** Which way the body turns over; null when it does not. */
+  readonly turning: 'forwards' | 'backwards' | null
+  readonly enters: 'head-first' | 'feet-first'
   readonly height: string
   readonly phases: readonly {
     readonly phase: string
@@ -36,9 +39,12 @@ export function arcSubject(
     pair.criteria
       .filter(({ criterion }) => criterion.phase === phase)
       .reduce<Rating>((most, attached) => Math.max(most, expectedAt(attached, level)) as Rating, 0)
+  const { facing, sense, halfSomersaults, enters } = facetsOfSkill(pair.skill)
   return {
     variant: pair.skill.phaseSet,
-    facing: facetsOfSkill(pair.skill).facing ?? 'out',
+    facing: facing ?? 'out',
+    turning: halfSomersaults === 0 ? null : (sense ?? null),
+    enters: enters ?? (pair.skill.phaseSet.endsWith('feet-first') ? 'feet-first' : 'head-first'),
     height: pair.holding.place,
     phases: phaseSets[pair.skill.phaseSet].map((phase, index) => {
       const mark = marks[index]

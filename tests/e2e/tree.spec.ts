@@ -25,6 +25,7 @@ test('a family’s tree is drawn, and its list says the same', async ({ page, de
   await page.getByRole('link', { name: 'The Forward tree' }).click()
   const drawing = page.getByRole('region', { name: 'Forward, drawn' })
   const list = page.getByRole('region', { name: 'Forward, place by place' })
+  await expect(drawing).toBeVisible()
   const hrefs = async (links: ReturnType<Page['locator']>) =>
     [...new Set(await links.evaluateAll((all) => all.map((link) => link.getAttribute('href') ?? '')))].sort()
   const listed = await hrefs(list.getByRole('link'))

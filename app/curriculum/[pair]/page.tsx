@@ -17,6 +17,11 @@ interface SkillPageProps {
   readonly params: Promise<{ pair: string }>
 }
 
+const sayDrawing = (level: string, turns: boolean): string =>
+  `The notch is what ${level} asks of each phase; a double line stands under the critical ones.${
+    turns ? ' The small circle shows which way the body turns over.' : ''
+  }`
+
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 
 export default async function SkillPage({ params }: SkillPageProps) {
@@ -43,7 +48,7 @@ export default async function SkillPage({ params }: SkillPageProps) {
           <ArcFigure
             {...page.arc}
             title={`${page.name}, as ${page.level} asks it`}
-            caption={`The notch is what ${page.level} asks of each phase; a double line stands under the critical ones.`}
+            caption={sayDrawing(page.level, page.arc.turning !== null)}
           />
         </div>
       </Beside>

@@ -1,7 +1,7 @@
 import { createElement } from 'react'
 import { renderToStaticMarkup } from 'react-dom/server'
 import { describe, expect, it } from 'vitest'
-import { sayPhases } from './alternative'
+import { sayPath, sayPhases } from './alternative'
 import { Arc, ArcLine } from './arc'
 import { ArcFigure } from './arc-figure'
 import type { PhaseView } from './phase-view'
@@ -28,7 +28,14 @@ const phases = [
   seen('entry', { critical: true, rating: 1, expected: 2, criterion: 'an ordinary one' }),
   seen('under water', { expected: 0 }),
 ]
-const dive = { variant: 'standing', facing: 'in', height: '1m', phases } as const
+const dive = {
+  variant: 'standing',
+  facing: 'in',
+  turning: 'forwards',
+  enters: 'head-first',
+  height: '1m',
+  phases,
+} as const
 const arc = renderToStaticMarkup(createElement(Arc, { title: 'Inward dive at 1 m', size: 'wide', ...dive }))
 const count = (markup: string, what: RegExp) => [...markup.matchAll(what)].length
 
@@ -46,10 +53,31 @@ describe('the words of an arc', () => {
   })
 })
 
+describe('the path in words', () => {
+  const path = { facing: 'out', turning: 'backwards', enters: 'feet-first', height: '3m' } as const
+  it('says the start, the facing, the turn, the twist and the entry', () => {
+    expect(sayPath({ ...path, variant: 'twister' })).toBe(
+      'Running, facing the water, turning backwards with a twist, in feet first. ',
+    )
+    expect(sayPath({ ...path, variant: 'standing feet-first', facing: 'in', turning: null })).toBe(
+      'Standing, facing the board, in feet first. ',
+    )
+    expect(sayPath({ ...path, variant: 'fall-in', enters: 'head-first', height: 'poolside' })).toMatch(
+      /^Falling, .* in head first/,
+    )
+  })
+  it('says nothing where nothing is drawn', () => {
+    expect(sayPath({ ...path, variant: 'drill' })).toBe('')
+    expect(sayPath({ ...path, variant: 'running', height: 'dry-board' })).toBe('')
+  })
+})
+
 describe('an arc', () => {
   it('is one image whose text alternative is its title and its columns', () => {
     expect(count(arc, /role="img"/g)).toBe(1)
-    expect(arc).toContain('aria-label="Inward dive at 1 m. stance: the stance criterion, 3, asks 3.')
+    expect(arc).toContain(
+      'aria-label="Inward dive at 1 m. Standing, facing the board, turning forwards, in head first. stance: the stance criterion, 3, asks 3.',
+    )
   })
   it('draws a filled bob for what was seen, an open one for what was imputed, none for what was not watched', () => {
     expect(count(arc, /bob bob-seen/g)).toBe(4)

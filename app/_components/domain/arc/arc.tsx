@@ -1,4 +1,4 @@
-import { sayPhases } from './alternative'
+import { sayPath, sayPhases } from './alternative'
 import { type ArcSizeName, arcSizes, drawArc } from './geometry'
 import type { ArcSubject } from './phase-view'
 import { Rule } from './rule'
@@ -24,7 +24,7 @@ export function Arc({ title, size: name, hidden, className = '', ...subject }: A
       viewBox={`0 0 ${drawing.width} ${drawing.height}`}
       {...fixed}
       role="img"
-      aria-label={`${title}. ${sayPhases(subject.phases)}`}
+      aria-label={`${title}. ${sayPath(subject)}${sayPhases(subject.phases)}`}
       aria-hidden={hidden}
     >
       <Scene drawing={drawing} size={size} />

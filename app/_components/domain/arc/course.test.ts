@@ -52,6 +52,12 @@ describe('the course of a dive', () => {
     expect(before).toBeCloseTo(after, 1)
   })
 
+  it('tips over in a fall, without a jump', () => {
+    const fall = plot('1m', ['stance', 'flight', 'entry', 'under water'], 'fall-in')
+    expect(fall.top - fall.over).toBeLessThan(0.1)
+    expect(heightAt(fall, 1)).toBeLessThan(fall.over)
+  })
+
   it('presses a springboard down and hops the hurdle, and does neither from the poolside', () => {
     expect(heightAt(plot('1m'), 2)).toBeLessThan(1)
     expect(heightAt(plot('1m'), 1)).toBeGreaterThan(1)

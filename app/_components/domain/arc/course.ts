@@ -22,6 +22,8 @@ export interface Course {
 /** Metres that every drawn dive rises over its board: one assumption, so that only the height makes courses differ. */
 const riseFromBoard = 1.2
 const riseFromDeck = 0.3
+/** A fall is no jump: it only tips over. */
+const riseInFall = 0.03
 const deckHeight = 0.3
 export const divingDepth = 1.15
 /** How far a pressed board is drawn down, and how high the hurdle goes. */
@@ -47,7 +49,7 @@ export function plotCourse(variant: ArcVariant, place: string, phases: readonly 
   if (over === null || variant === 'drill' || leave < 0 || entry <= leave) return null
 
   const springs = place !== 'poolside' && variant !== 'fall-in'
-  const rise = springs ? riseFromBoard : riseFromDeck
+  const rise = springs ? riseFromBoard : variant === 'fall-in' ? riseInFall : riseFromDeck
   const span = entry - leave
   const apex = (span * Math.sqrt(rise)) / (Math.sqrt(rise) + Math.sqrt(rise + over))
   const climb = (2 * rise) / apex

@@ -3,10 +3,17 @@ import { phaseSets } from '@/lib/curriculum/model'
 import { arcSizes, drawArc } from './geometry'
 import type { ArcSubject, ArcVariant, PhaseView } from './phase-view'
 
-const subject = (variant: ArcVariant, height: string, facing: 'out' | 'in' = 'out'): ArcSubject => ({
+const subject = (
+  variant: ArcVariant,
+  height: string,
+  facing: 'out' | 'in' = 'out',
+  turning: ArcSubject['turning'] = 'forwards',
+): ArcSubject => ({
   variant,
   height,
   facing,
+  turning,
+  enters: variant.endsWith('feet-first') ? 'feet-first' : 'head-first',
   phases: phaseSets[variant].map(
     (phase): PhaseView => ({
       phase,
@@ -79,6 +86,26 @@ describe('what tells dives apart', () => {
       return line ? line.bottom - line.head : Number.NaN
     }
     expect(headOver('running')).toBeLessThan(headOver('running feet-first'))
+  })
+
+  it('the turn goes away from the board in forward and back dives, towards it in reverse and inward ones', () => {
+    // The sweep flag of an SVG arc: 1 is with the clock, and the water lies to the right.
+    const sweep = (facing: 'out' | 'in', turning: 'forwards' | 'backwards') =>
+      /A9 9 0 1 ([01])/.exec(drawArc(subject('standing', '1m', facing, turning), arcSizes.wide).scene?.turn ?? '')?.[1]
+    expect(sweep('out', 'forwards')).toBe('1')
+    expect(sweep('in', 'backwards')).toBe('1')
+    expect(sweep('out', 'backwards')).toBe('0')
+    expect(sweep('in', 'forwards')).toBe('0')
+  })
+
+  it('what does not turn over has no sign of a turn', () => {
+    expect(drawArc(subject('running feet-first', '1m', 'out', null), arcSizes.wide).scene?.turn).toBeNull()
+  })
+
+  it('a twister that ends feet first enters feet first', () => {
+    const dive = subject('twister', '1m')
+    const line = (enters: ArcSubject['enters']) => drawArc({ ...dive, enters }, arcSizes.wide).scene?.line
+    expect(line('feet-first')?.head).toBeLessThan(line('head-first')?.head ?? 0)
   })
 
   it('a higher board is drawn higher at the same scale', () => {

@@ -44,6 +44,8 @@ export interface ArcScene {
   readonly path: string
   /** Two strands around the flight while the body twists. */
   readonly twist: readonly string[]
+  /** Sign of the turn, an open circle with the heads of an arrow; null when the body does not turn over. */
+  readonly turn: string | null
   readonly board: { readonly from: Point; readonly tip: Point; readonly firm: boolean }
   readonly water: { readonly top: number; readonly bottom: number }
   readonly stack: BodyLine
@@ -70,6 +72,10 @@ const headHeight = 1.25
 /** There is room over a low edge to draw it larger. */
 const poolsideZoom = 2
 const round = (value: number): number => Math.round(value * 10) / 10
+
+/** The rule alone, for what has no path. */
+export const drawRule = (phases: ArcSubject['phases'], size: ArcSize): ArcDrawing =>
+  drawArc({ variant: 'drill', facing: 'out', turning: null, enters: 'feet-first', height: 'floor', phases }, size)
 
 /** Lays a dive out over its rule of equal columns. */
 export function drawArc(subject: ArcSubject, size: ArcSize): ArcDrawing {
@@ -108,11 +114,11 @@ function drawScene(course: Course, subject: ArcSubject, size: ArcSize, columnWid
     toes,
   })
   const { leave, entry, over } = course
-  const headFirst = !subject.variant.endsWith('feet-first')
   const first = course.pieces[0]?.[0] ?? { c: leave, z: over }
   return {
     path: `M${draw(first)}${course.pieces.map(([, ...rest]) => `C${rest.map(draw).join(' ')}`).join('')}`,
     twist: size.detailed ? drawTwist(course, subject, spot) : [],
+    turn: size.detailed ? drawTurn(course, subject, spot) : null,
     board: {
       from: spot({ c: Math.min(0, leave) - 0.5, z: over }),
       tip: spot({ c: leave, z: over }),
@@ -120,7 +126,7 @@ function drawScene(course: Course, subject: ArcSubject, size: ArcSize, columnWid
     },
     water: { top: surface, bottom: round(size.detailed ? surface + divingDepth * metre + 8 : surface + 6) },
     stack: body(leave, over, headHeight, subject.facing === 'out' ? 1 : -1),
-    line: body(entry, 0, headFirst ? bodyLength - headHeight : headHeight, 0),
+    line: body(entry, 0, subject.enters === 'head-first' ? bodyLength - headHeight : headHeight, 0),
     stations: subject.phases.map((_, c) => spot({ c, z: heightAt(course, c) })),
   }
 }
@@ -141,4 +147,32 @@ function drawTwist(course: Course, subject: ArcSubject, spot: (place: Place) => 
       return `${index ? 'L' : 'M'}${x} ${round(y + swell)}`
     }).join('')
   return [strand(1), strand(-1)]
+}
+
+/** Of the circle of a turn: radius, where it begins and how far it goes, in degrees clockwise from the right. */
+const circle = { radius: 9, begins: 150, goes: 285, head: 5 }
+
+/**
+ * The way the body turns over, seen with the water to the right: with the clock in forward and back dives, against it,
+ * towards the board, in reverse and inward ones. It stands on the course between flight and come-out.
+ */
+function drawTurn(
+  course: Course,
+  { facing, turning, phases }: ArcSubject,
+  spot: (place: Place) => Point,
+): string | null {
+  const flight = phases.findIndex(({ phase }) => phase === 'flight' || phase === 'twist stop')
+  if (turning === null || flight < 0) return null
+  const side = (facing === 'out') === (turning === 'forwards') ? 1 : -1
+  const c = flight + 0.5
+  const middle = spot({ c, z: heightAt(course, c) })
+  const at = (degrees: number, reach: number): string => {
+    const angle = (degrees * Math.PI) / 180
+    return `${round(middle.x + side * reach * Math.cos(angle))} ${round(middle.y + reach * Math.sin(angle))}`
+  }
+  const { radius, begins, goes, head } = circle
+  const ends = begins + goes
+  const lag = (head / radius) * (180 / Math.PI)
+  const arc = `M${at(begins, radius)}A${radius} ${radius} 0 1 ${side === 1 ? 1 : 0} ${at(ends, radius)}`
+  return `${arc}M${at(ends - lag, radius - head)}L${at(ends, radius)}L${at(ends - lag, radius + head)}`
 }

@@ -31,6 +31,9 @@ export interface ArcSubject {
   readonly variant: ArcVariant
   /** Out over the water, or in towards the board. */
   readonly facing: 'out' | 'in'
+  /** Which way the body turns over; null when it does not. */
+  readonly turning: 'forwards' | 'backwards' | null
+  readonly enters: 'head-first' | 'feet-first'
   /** A place key: a board or the poolside has a path, a dry place only the rule. */
   readonly height: string
   readonly phases: readonly PhaseView[]

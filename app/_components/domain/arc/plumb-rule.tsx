@@ -1,5 +1,5 @@
 import { sayPhases } from './alternative'
-import { type ArcSizeName, arcSizes, drawArc } from './geometry'
+import { type ArcSizeName, arcSizes, drawRule } from './geometry'
 import type { PhaseView } from './phase-view'
 import { Rule } from './rule'
 
@@ -18,7 +18,7 @@ interface PlumbRuleProps {
  */
 export function PlumbRule({ title, phases, size: name = 'narrow', falling, hidden }: PlumbRuleProps) {
   const size = arcSizes[name]
-  const drawing = drawArc({ variant: 'drill', facing: 'out', height: 'floor', phases }, size)
+  const drawing = drawRule(phases, size)
   return (
     <svg
       className={`arc arc-${name}`}

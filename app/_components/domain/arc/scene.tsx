@@ -29,6 +29,7 @@ export function Scene({ drawing, size }: { drawing: ArcDrawing; size: ArcSize })
       {scene.twist.map((strand) => (
         <path key={strand} className="arc-strand" d={strand} />
       ))}
+      {scene.turn ? <path className="arc-turn" d={scene.turn} /> : null}
       {[scene.stack, scene.line].map((body) => (
         <Body key={body.x} {...body} />
       ))}
