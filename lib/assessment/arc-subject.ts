@@ -5,14 +5,18 @@ import type { SeenAttempt } from './attempt'
 import { phaseView } from './phase-view'
 import { expectedAt } from './verdict'
 
-/** What the arc draws of a pair and some attempts at it: which path, and a column for each phase. */
-export interface ArcSubject {
+/** The path that the arc draws of a pair: how it starts, turns and enters, and from what height. */
+export interface ArcPath {
   readonly variant: PhaseSet
   readonly facing: 'out' | 'in'
   /** Which way the body turns over; null when it does not. */
   readonly turning: 'forwards' | 'backwards' | null
   readonly enters: 'head-first' | 'feet-first'
   readonly height: string
+}
+
+/** What the arc draws of a pair and some attempts at it: which path, and a column for each phase. */
+export interface ArcSubject extends ArcPath {
   readonly phases: readonly {
     readonly phase: string
     readonly label: string
@@ -27,6 +31,18 @@ export interface ArcSubject {
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 
+/** The path of a pair, from its facets; what a lead-up does not state follows from its phases. */
+export function arcPath({ skill, holding }: Pair): ArcPath {
+  const { facing, sense, halfSomersaults, enters } = facetsOfSkill(skill)
+  return {
+    variant: skill.phaseSet,
+    facing: facing ?? 'out',
+    turning: halfSomersaults === 0 ? null : (sense ?? null),
+    enters: enters ?? (skill.phaseSet.endsWith('feet-first') ? 'feet-first' : 'head-first'),
+    height: holding.place,
+  }
+}
+
 /** The drawing of `attempts` (in dive order) at a level index; an unwatched phase shows the highest rating it asks. */
 export function arcSubject(
   curriculum: Curriculum,
@@ -39,13 +55,8 @@ export function arcSubject(
     pair.criteria
       .filter(({ criterion }) => criterion.phase === phase)
       .reduce<Rating>((most, attached) => Math.max(most, expectedAt(attached, level)) as Rating, 0)
-  const { facing, sense, halfSomersaults, enters } = facetsOfSkill(pair.skill)
   return {
-    variant: pair.skill.phaseSet,
-    facing: facing ?? 'out',
-    turning: halfSomersaults === 0 ? null : (sense ?? null),
-    enters: enters ?? (pair.skill.phaseSet.endsWith('feet-first') ? 'feet-first' : 'head-first'),
-    height: pair.holding.place,
+    ...arcPath(pair),
     phases: phaseSets[pair.skill.phaseSet].map((phase, index) => {
       const mark = marks[index]
       return {

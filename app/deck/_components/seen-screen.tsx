@@ -1,5 +1,6 @@
 import { ArcLine } from '@/app/_components/domain/arc/arc'
 import { DiveNumber } from '@/app/_components/domain/dive/dive-number'
+import { arcPath } from '@/lib/assessment/arc-subject'
 import type { SnapshotObservation } from '@/lib/assessment/deck/contract'
 import { placeFacts } from '@/lib/curriculum/place'
 import { writeRoute } from '../state/address'
@@ -58,9 +59,7 @@ function SeenLine({ entry: { attempt, observation } }: { entry: SnapshotObservat
         </span>
         <ArcLine
           title={`${pair.skill.title}, as rated`}
-          variant={pair.skill.phaseSet}
-          facing={pair.skill.facets.facing ?? 'out'}
-          height="floor"
+          {...arcPath(pair)}
           phases={phaseMarks(sheet, observation.ratings, observation.restAsExpected)}
         />
       </a>
