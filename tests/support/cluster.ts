@@ -34,7 +34,8 @@ async function sweep(): Promise<void> {
   for (const folder of folders.filter((name) => name.startsWith(prefix))) {
     const owner = readIdentity(path.join(folder, 'owner.json'))
     if (!owner || isRunning(owner)) continue
-    for (const left of ['web.json', 'postgres.json']) {
+    const noted = fs.readdirSync(folder).filter((name) => /^(web.*|postgres)\.json$/.test(name))
+    for (const left of noted.sort().reverse()) {
       const server = readIdentity(path.join(folder, left))
       if (server && isRunning(server)) await stop(server, 'SIGINT', 10_000)
     }

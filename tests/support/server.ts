@@ -13,7 +13,7 @@ export interface Server {
 }
 
 /** The production build: the one that `npm start` serves when it fits, else one beside it. */
-async function buildFolder(): Promise<string> {
+export async function buildFolder(): Promise<string> {
   const { actionsKey } = getSecrets()
   return ensureBuilt(isBuilt('.next', actionsKey) ? '.next' : '.next-test', actionsKey)
 }

@@ -52,7 +52,8 @@ function noteAnswers(coach: string, queue: DeckQueue): void {
 export async function openHome(coach: string, send: Send): Promise<Home> {
   try {
     const othersWaiting = await tidyDevice(coach, Date.now())
-    await noteContact(coach, Date.now())
+    // A phone without any room left still has an outbox to be sent.
+    await noteContact(coach, Date.now()).catch(() => {})
     const [lastSentAt, marks] = await Promise.all([findLastSent(coach), findMarks(coach)])
     const queue = await openQueue(deviceOutbox(coach), send, { alone, lastSentAt })
     noteAnswers(coach, queue)
