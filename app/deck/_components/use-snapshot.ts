@@ -31,9 +31,10 @@ const signedOut: Problem = {
   message: 'You are signed out here, or somebody else has signed in. What you recorded is kept on this phone for you.',
 }
 
-/** What is on the device for whoever is signed in here. */
+/** What is on the device for whoever is signed in here; first goes what is nobody's any more, or too old. */
 async function loadKept(): Promise<Pick<SnapshotState, 'roster' | 'heardAt'> | null> {
   const coach = holder()
+  await tidyDevice(coach, Date.now()).catch(() => {})
   const kept = coach === null ? null : await findSnapshot(coach).catch(() => null)
   const roster = kept ? indexed({ kind: 'snapshot', snapshot: kept.snapshot }) : null
   return kept && roster && 'snapshot' in roster ? { roster, heardAt: kept.heardAt } : null

@@ -7,6 +7,9 @@ export interface Cove {
   readonly club: string
   readonly name: string
   readonly diver: string
+  /** Accounts. */
+  readonly assistant: string
+  readonly head: string
   readonly emails: { readonly assistant: string; readonly head: string }
 }
 
