@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { aCall, anAttempt, anObservation, deckDiver, deckNow } from '@/seed/builders/deck-items'
+import { aCall, anAttempt, anIncident, anObservation, deckDiver, deckNow } from '@/seed/builders/deck-items'
 import { type DeckAction, type DeckState, deckAfter, emptyDeck, nextNumber, openCall, slotOf } from './deck-state'
 import { emptyDraft } from './draft'
 import { restored } from './restored'
@@ -43,6 +43,14 @@ describe('the deck after the page went', () => {
   it('keeps a newer call than the one that waits', () => {
     const newer = aCall({ calledAt: deckNow + 60_000 })
     expect(restored(marked({ type: 'call', slot, call: newer }), [call], deckNow).calls[slot]?.call).toEqual(newer)
+  })
+
+  it('pauses for an incident as long as the server’s snapshot may not know it, and while it waits', () => {
+    const [sent, waiting] = [anIncident(), anIncident()]
+    const incidentsAfter = (days: number) =>
+      restored(marked({ type: 'incident', item: sent }), [waiting], deckNow + days * 24 * hour).incidents
+    expect(incidentsAfter(1)).toEqual([sent, waiting])
+    expect(incidentsAfter(7)).toEqual([waiting])
   })
 
   it('never takes marks of an earlier session for those of the next dive, and forgets nothing unsent', () => {

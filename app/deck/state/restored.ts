@@ -3,6 +3,8 @@ import { type DeckState, deckAfter, emptyDeck, slotOfItem } from './deck-state'
 
 /** A call, and what can still be corrected from memory, is of this session: as long as the server lets a call go on. */
 const sessionMs = 16 * 3_600_000
+/** An incident pauses here until the snapshot knows it, which it does for a week at least. */
+const incidentMs = 6 * 86_400_000
 
 /** What was marked on this device, and when it was last touched; device clock. */
 export interface KeptMarks {
@@ -14,7 +16,9 @@ export interface KeptMarks {
 function ofThisSession({ markedAt, state }: KeptMarks, unsent: ReadonlySet<string>, now: number): DeckState {
   const fresh = (at: number) => now - at < sessionMs
   return {
-    ...(fresh(markedAt) ? state : { ...emptyDeck, squad: state.squad }),
+    ...emptyDeck,
+    ...(fresh(markedAt) ? state : { squad: state.squad }),
+    incidents: state.incidents.filter(({ id, happenedAt }) => unsent.has(id) || now - happenedAt < incidentMs),
     calls: Object.fromEntries(Object.entries(state.calls).filter(([, { call }]) => fresh(call.calledAt))),
     seen: state.seen.filter(({ observation: { id, observedAt } }) => unsent.has(id) || fresh(observedAt)),
   }
@@ -26,6 +30,8 @@ function afterItem(state: DeckState, item: DeckItem, attempts: ReadonlyMap<strin
     const known = state.calls[slot]?.call
     return known && known.calledAt >= item.calledAt ? state : deckAfter(state, { type: 'call', slot, call: item })
   }
+  if (item.kind === 'incident')
+    return state.incidents.some(({ id }) => id === item.id) ? state : deckAfter(state, { type: 'incident', item })
   if (item.kind !== 'observation' || state.seen.some(({ observation }) => observation.id === item.id)) return state
   if (item.supersedes) return deckAfter(state, { type: 'corrected', key: item.supersedes.id, observation: item })
   const attempt = attempts.get(item.attempt)
