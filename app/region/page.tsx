@@ -1,11 +1,13 @@
 import type { Metadata } from 'next'
 import { PageFrame } from '@/app/_components/frame/page-frame'
+import { Nothing, Notice } from '@/app/_components/ui/notice'
 import { Beside, PageHead, Section } from '@/app/_components/ui/sheet'
 import { signOutAction } from '@/app/account/actions'
 import { loadFrame } from '@/app/loader'
-import type { PipelineRow } from '@/lib/reports/pipeline'
-import { PipelineTable } from './_components/pipeline-table'
-import { listHref, loadRegion, type Region, stepLabel } from './loader'
+import { CountTable } from './_components/count-table'
+import { FilterForm } from './_components/filter-form'
+import { WaitTable } from './_components/wait-table'
+import { loadRegion, type RegionPage } from './loader'
 
 export const metadata: Metadata = { title: 'Region' }
 
@@ -13,61 +15,90 @@ interface RegionPageProps {
   readonly searchParams: Promise<Record<string, string | string[] | undefined>>
 }
 
-const countIn = (row: PipelineRow, figure: string): number =>
-  row.figures.find((one) => one.figure === figure)?.divers.length ?? 0
+/** So few that a figure is a name. */
+const few = 5
 
-function Pipeline(props: {
-  region: Region
-  rows: readonly PipelineRow[]
-  name: 'levels' | 'moves'
-  sort: string | undefined
-}) {
-  const { region, rows, name, sort } = props
-  const figures = rows[0]?.figures.map(({ figure }) => figure) ?? []
-  const sorted = sort && figures.includes(sort) ? [...rows].sort((a, b) => countIn(b, sort) - countIn(a, sort)) : rows
+const headline = ({ ready, shown }: RegionPage): string =>
+  `${ready} of ${shown} ${shown === 1 ? 'diver' : 'divers'} ${ready === 1 ? 'is' : 'are'} ready for a step that waits for a head coach.`
+
+function Waits({ of, lines }: { of: string; lines: RegionPage['levelWaits'] }) {
   return (
-    <PipelineTable
-      caption={name === 'levels' ? 'Divers by club and level held' : 'Divers by club and board move'}
-      stepHead={name === 'levels' ? 'Level held' : 'Board move'}
-      figures={figures.map((label) => ({
-        label,
-        sortHref: sort === label ? '/region' : `/region?${name}=${label}`,
-        sorted: sort === label,
-      }))}
-      rows={sorted.map((row) => ({
-        key: `${row.club} ${row.step}`,
-        club: region.clubName(row.club),
-        step: stepLabel(row.step, region.desk.curriculum),
-        cells: row.figures.map(({ figure, divers }) => ({ href: listHref(row, figure), count: divers.length })),
-      }))}
-    />
+    <Section title={`What ${of} for most`} aside="first what holds up most divers; a diver may wait for several things">
+      <Beside>
+        {lines.length > 0 ? (
+          <WaitTable caption={`What ${of} for`} lines={lines} />
+        ) : (
+          <Nothing>Nobody waits for anything here.</Nothing>
+        )}
+      </Beside>
+    </Section>
   )
 }
 
-export default async function RegionPage({ searchParams }: RegionPageProps) {
-  const query = await searchParams
+function Apart({ leavers }: Pick<RegionPage, 'leavers'>) {
+  return (
+    <Section title="Left in the last twelve months" aside="counted apart; their records wait for the next club">
+      <Beside>
+        {leavers.length === 0 ? (
+          <Nothing>Nobody left a club without joining another.</Nothing>
+        ) : (
+          <p className="measure">{leavers.map(({ club, count }) => `${club}: ${count}`).join(' · ')}</p>
+        )}
+      </Beside>
+    </Section>
+  )
+}
+
+export default async function RegionPageView({ searchParams }: RegionPageProps) {
   const frame = await loadFrame()
-  const region = await loadRegion()
-  const ready = region.divers.filter(
-    (diver) => diver.next === 'ready' || [...diver.moves.values()].includes('ready'),
-  ).length
-  const sortOf = (name: string) => (typeof query[name] === 'string' ? query[name] : undefined)
+  const region = await loadRegion(await searchParams)
   return (
     <PageFrame frame={frame} current="/region" signOut={signOutAction}>
-      <PageHead
-        sentence={`${ready} of ${region.divers.length} divers ${ready === 1 ? 'is' : 'are'} ready for a step that waits for a head coach.`}
-        margin={region.programme}
-      >
+      <PageHead sentence={headline(region)} margin={region.programme}>
         Every number opens its list. Numbers this small say who, not how clubs compare.
       </PageHead>
-      <Section title="By level" aside="ready, near and held up are said of the next level">
+      <Beside>
+        <FilterForm query={region.query} choices={region.choices} />
+        {region.shown < few ? (
+          <Notice>
+            {region.shown === 0
+              ? 'No diver is looked at with these choices.'
+              : `Only ${region.shown} of ${region.total} divers are looked at: read these as names, not as shares.`}
+          </Notice>
+        ) : null}
+      </Beside>
+      <Section title="The next level" aside="each diver stands in one column; to review beside it">
         <Beside>
-          <Pipeline region={region} rows={region.levels} name="levels" sort={sortOf('levels')} />
+          <CountTable caption="How divers stand to their next level" table={region.levels} />
         </Beside>
       </Section>
-      <Section title="From 1 m to 3 m" aside="each diver stands in one column">
+      <Waits of="the next level waits" lines={region.levelWaits} />
+      <Section title="Board moves" aside="each diver stands in one column of each move">
         <Beside>
-          <Pipeline region={region} rows={region.moves} name="moves" sort={sortOf('moves')} />
+          {region.moves.rows.length > 0 ? (
+            <CountTable caption="How divers stand to board moves" table={region.moves} />
+          ) : (
+            <Nothing>No board move leads there with these choices.</Nothing>
+          )}
+        </Beside>
+      </Section>
+      {region.moves.rows.length > 0 ? <Waits of="board moves wait" lines={region.moveWaits} /> : null}
+      <Apart leavers={region.leavers} />
+      <Section title="Take along" aside="comma-separated values, dates as ISO 8601">
+        <Beside>
+          <p className="measure">
+            Always the whole region, whatever is chosen above: two choices laid side by side could tell what each
+            withholds. Figures about fewer than five divers of other clubs are withheld, and what would give them away.
+          </p>
+          <ul className="no-print flex flex-wrap gap-x-5 gap-y-1 pt-2">
+            {region.exports.map(({ href, label }) => (
+              <li key={href}>
+                <a href={href} download>
+                  {label}
+                </a>
+              </li>
+            ))}
+          </ul>
         </Beside>
       </Section>
     </PageFrame>

@@ -1,82 +1,144 @@
 import { notFound } from 'next/navigation'
-import { evaluationOf } from '@/lib/assessment/readiness/evaluation'
-import { explain } from '@/lib/assessment/readiness/explain'
-import { readTarget } from '@/lib/assessment/readiness/targets'
-import type { TargetKey } from '@/lib/assessment/record'
-import { readDesk } from '@/lib/assessment/store/reads'
-import { asOfDay } from '@/lib/assessment/time'
-import { loadRegion, type Region, stepLabel } from '../loader'
+import { counted as countOf, listed as listWords, midSentence, sentence } from '@/lib/assessment/readiness/grammar'
+import { sayWaitsFor } from '@/lib/assessment/readiness/say-waits-for'
+import type { StandingRow } from '@/lib/assessment/readiness/standing-row'
+import { readWaitsFor } from '@/lib/assessment/readiness/waits-for'
+import { dayName, stepName } from '@/lib/assessment/readiness/wording'
+import type { Curriculum } from '@/lib/curriculum/edition/curriculum'
+import { placeFacts } from '@/lib/curriculum/place'
+import { ageBandName } from '@/lib/reports/age-band'
+import { listed, stepsOf } from '@/lib/reports/listed'
+import type { Figure } from '@/lib/reports/pathway'
+import { type ListQuery, type Query, readListQuery, writeQuery } from '@/lib/reports/query'
+import { type Counted, levelLabel, loadCounted, moveLabel } from '../loader'
 
 export interface ListedDiver {
   readonly href: string
   readonly name: string
-  readonly squads: string
-  /** What binds, in a sentence. */
-  readonly because: string
+  readonly margin: string
+  /** How she stands to each step that is asked about, a sentence each. */
+  readonly says: readonly string[]
 }
 
 export interface RegionList {
+  /** What the list is of: the number that led here, in words. */
   readonly title: string
-  readonly club: string
+  readonly backHref: string
   readonly rows: readonly ListedDiver[]
   readonly page: number
   readonly pages: number
   readonly total: number
+  readonly pageHref: (page: number) => string
 }
 
 const pageSize = 25
+const mostSaid = 3
 
-/** The target that a step's figures speak of: the level after the one held, or the move itself. */
-function targetOf({ desk: { curriculum } }: Region, step: string): TargetKey | null {
-  if (step.startsWith('move:')) return step as TargetKey
-  const next = curriculum.levels[(step === 'none' ? -1 : curriculum.levelIndex(step)) + 1]
-  return next ? `level:${next.key}` : null
+const figureWords: Readonly<Record<NonNullable<ListQuery['figure']>, string | null>> = {
+  divers: null,
+  ready: 'ready',
+  near: 'near',
+  'held up': 'held up',
+  'on the way': 'on the way',
+  'stood down': 'stood down',
+  'to review': 'to review',
+  held: 'held',
+  'level to review': 'with a level to review',
 }
 
-/** The divers behind one number of the region's tables; an address that names no figure is not found. */
-export async function loadList(club: string, step: string, figure: string, page: number): Promise<RegionList> {
-  const region = await loadRegion()
-  const row = [...region.levels, ...region.moves].find((one) => one.club === club && one.step === step)
-  const found = row?.figures.find((one) => one.figure === figure)
-  if (!row || !found) notFound()
-  const { curriculum, divers } = region.desk
-  const target = targetOf(region, step)
-  const listed = divers
-    .filter((diver) => found.divers.includes(diver.id))
-    .sort((a, b) => a.familyName.localeCompare(b.familyName) || a.givenName.localeCompare(b.givenName))
-  const shown = listed.slice((page - 1) * pageSize, page * pageSize)
-  const { files } = await readDesk(
-    region.scope,
-    shown.map((diver) => diver.id),
-  )
-  const rows = shown.flatMap((diver): ListedDiver[] => {
-    const file = files.find((candidate) => candidate.id === diver.id)
-    if (!file) return []
-    const evaluation = evaluationOf(curriculum, file.record, asOfDay(region.words.today, file.zone))
-    const finding = target ? readTarget(evaluation, target).finding : null
-    return [
-      {
-        href: `/desk/divers/${file.id}`,
-        name: `${file.givenName} ${file.familyName}`,
-        squads: file.squads.join(', '),
-        because: finding && finding.status !== 'met' ? firstSentence(explain(finding, region.words)) : '',
-      },
-    ]
-  })
-  return {
-    title: `${figure === 'divers' ? 'divers' : figure}: ${stepLabel(step, curriculum)}`,
-    club: region.clubName(club),
-    rows,
-    page,
-    pages: Math.max(1, Math.ceil(listed.length / pageSize)),
-    total: listed.length,
+function waitsIn(code: string | null, { words }: Counted): string | null {
+  if (code === null) return null
+  try {
+    return `waiting for ${midSentence(sayWaitsFor(readWaitsFor(code), words))}`
+  } catch (error) {
+    if (error instanceof RangeError) notFound()
+    throw error
   }
 }
 
-interface Said {
-  readonly sentence: string
-  readonly children: readonly Said[]
+const movesTitle = (moves: NonNullable<ListQuery['moves']>, curriculum: Curriculum): string => {
+  const [only] = moves
+  return only && moves.length === 1 ? moveLabel(only, curriculum) : 'Board moves'
 }
 
-/** The first leaf that binds, which is what to talk about. */
-const firstSentence = (node: Said): string => (node.children[0] ? firstSentence(node.children[0]) : node.sentence)
+/** "The next level · held up · Harrow Point · 10 and 11". */
+function titleOf({ filter, moves, figure, waits }: ListQuery, counted: Counted): string {
+  const { curriculum, clubs } = counted
+  const parts = [
+    moves === null ? 'The next level' : movesTitle(moves, curriculum),
+    figure && figureWords[figure],
+    waitsIn(waits, counted),
+    filter.club && clubs.find(({ value }) => value === filter.club)?.label,
+    filter.level && `level held: ${levelLabel(filter.level, curriculum)}`,
+    filter.age && `age this year: ${ageBandName[filter.age]}`,
+    filter.family,
+    filter.place && placeFacts[filter.place].label,
+  ]
+  return parts.filter(Boolean).join(' · ')
+}
+
+const stands: Readonly<Record<Exclude<Figure, 'ready' | 'held'>, string>> = {
+  near: 'near to',
+  'held up': 'held up on the way to',
+  'on the way': 'on the way to',
+  'stood down': 'stood down on the way to',
+  'to review': 'to review:',
+}
+
+/** "Near to Bearings, two clean attempts away: waits for …". What a kept row says of a step, as a sentence. */
+function sayStep(figure: Figure, row: StandingRow, { words }: Counted): string {
+  const name = stepName(row.target, words)
+  if (figure === 'ready')
+    return sentence(`ready for ${name}${row.readySince === null ? '' : ` since ${dayName(row.readySince, words)}`}`)
+  if (figure === 'held') return sentence(`has ${name}`)
+  const said = row.waitsFor.slice(0, mostSaid).map((what) => midSentence(sayWaitsFor(what, words)))
+  const more = row.waitsFor.length - said.length
+  const waits = [...said, ...(more > 0 ? [`${countOf(more, 'more thing')}`] : [])]
+  const far = row.attemptsLeft
+    ? `, ${row.leftExact ? '' : 'at most '}${countOf(row.attemptsLeft, 'clean attempt')} away`
+    : ''
+  return sentence(`${stands[figure]} ${name}${far}${waits.length > 0 ? `; waits for ${listWords(waits)}` : ''}`)
+}
+
+/** The divers behind one number of the region; an address that names no figure is not found. Reads rows and evaluates nobody. */
+export async function loadList(address: Query): Promise<RegionList> {
+  const counted = await loadCounted()
+  const { curriculum, standings } = counted
+  const query = readListQuery(
+    address,
+    curriculum,
+    counted.clubs.map(({ value }) => value),
+  )
+  if (query === null) notFound()
+  const all = listed(curriculum, counted.divers, query).flatMap((placed) => {
+    const diver = standings.get(placed.id)
+    return diver ? [{ placed, diver }] : []
+  })
+  all.sort(
+    (a, b) =>
+      a.diver.familyName.localeCompare(b.diver.familyName) || a.diver.givenName.localeCompare(b.diver.givenName),
+  )
+  const fields = {
+    ...query.filter,
+    of: query.moves === null ? 'level' : String(address.of),
+    figure: query.figure,
+    waits: query.waits,
+  }
+  return {
+    title: titleOf(query, counted),
+    backHref: `/region?${writeQuery({ ...query.filter })}`,
+    rows: all.slice((query.page - 1) * pageSize, query.page * pageSize).map(({ placed, diver }) => ({
+      href: `/desk/divers/${diver.id}`,
+      name: `${diver.givenName} ${diver.familyName}`,
+      margin: [diver.clubName, ...diver.squads].join(', '),
+      says: stepsOf(placed, query.moves).flatMap(({ figure, target }) => {
+        const row = diver.rows.find((one) => one.target === target)
+        return row ? [sayStep(figure, row, counted)] : []
+      }),
+    })),
+    page: query.page,
+    pages: Math.max(1, Math.ceil(all.length / pageSize)),
+    total: all.length,
+    pageHref: (page) => `/region/list?${writeQuery({ ...fields, page })}`,
+  }
+}
