@@ -220,6 +220,7 @@ export async function loadRegion(address: Query): Promise<RegionPage> {
   const { filter, by } = query
   const divers = diversIn(curriculum, counted.divers, filter)
   const moves = movesIn(curriculum, filter)
+  const subject = { curriculum, clubs, divers, filter }
   const waits = (asked: typeof moves | null) =>
     countWaits(askedSteps(divers, asked), (what) => waitIn(curriculum, filter, what))
       .slice(0, mostWaits)
@@ -228,7 +229,6 @@ export async function loadRegion(address: Query): Promise<RegionPage> {
     ({ club, at }) => at > counted.scope.at - leaverDays * 86_400_000 && (filter.club === null || club === filter.club),
   )
   const isReady = (diver: DiverOnPathway) => [diver.next, ...diver.moves].some((step) => step?.figure === 'ready')
-  const shownClubs = filter.club === null ? clubs : [filter.club]
   return {
     programme: counted.programme,
     query,
@@ -236,8 +236,8 @@ export async function loadRegion(address: Query): Promise<RegionPage> {
     shown: divers.length,
     ready: divers.filter(isReady).length,
     choices: choicesIn(counted),
-    levels: tableOf(counted, query, levelTable(curriculum, shownClubs, divers, by)),
-    moves: tableOf(counted, query, moveTable(curriculum, shownClubs, divers, moves, by)),
+    levels: tableOf(counted, query, levelTable(subject, by)),
+    moves: tableOf(counted, query, moveTable(subject, moves, by)),
     levelWaits: waits(null),
     moveWaits: waits(moves),
     leavers: counted.clubs

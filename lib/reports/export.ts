@@ -3,8 +3,8 @@ import type { Curriculum } from '../curriculum/edition/curriculum'
 import type { CsvCell } from './csv'
 import { everybody, movesIn, waitIn } from './filter'
 import { askedSteps } from './listed'
+import { type OutgoingRow, outgoingTable, withheldMark } from './outgoing-table'
 import { type DiverOnPathway, type Figure, figures } from './pathway'
-import { type SharedRow, sharedTable, withheldMark } from './shared-table'
 import { type CountRow, type Grouping, levelTable, moveTable } from './tables'
 import { countWaits, type Wait } from './waits'
 
@@ -28,11 +28,11 @@ const everyone = 'all'
 const levelFigures = figures.filter((figure) => figure !== 'to review')
 const headOf = (held: string) => (figure: Figure) => (figure === 'held' ? held : figure)
 
-const sharedRow = (
+const outgoingRow = (
   label: string,
   lists: readonly (readonly string[])[],
   own: (divers: readonly string[]) => string[],
-): SharedRow => ({ label, counts: lists.map((list) => list.length), own: lists.map((list) => own(list).length) })
+): OutgoingRow => ({ label, counts: lists.map((list) => list.length), own: lists.map((list) => own(list).length) })
 
 /**
  * The lines of an export, its heads first: the whole programme always, for two choices laid side by side could tell what each
@@ -43,22 +43,23 @@ export function exportLines(subject: ExportSubject, of: Exportable, by: Grouping
   const mine = new Set(divers.filter(({ club }) => subject.own.includes(club)).map(({ id }) => id))
   const own = (list: readonly string[]) => list.filter((id) => mine.has(id))
   const listsOf = (row: CountRow, columns: readonly Figure[]) => columns.map((figure) => row.figures.get(figure) ?? [])
+  const whole = { curriculum, clubs, divers, filter: everybody }
   if (of === 'level') {
-    const rows = levelTable(curriculum, clubs, divers, by)
-    const table = rows.map((row) => sharedRow(subject.rowName(row), listsOf(row, levelFigures), own))
+    const rows = levelTable(whole, by)
+    const table = rows.map((row) => outgoingRow(subject.rowName(row), listsOf(row, levelFigures), own))
     return [
       [by === 'step' ? 'level held' : by, ...levelFigures.map(headOf('has them all')), 'divers'],
-      ...sharedTable(table, everyone),
+      ...outgoingTable(table, everyone),
     ]
   }
   if (of === 'moves') {
     const heads = ['board move', by === 'step' ? 'of' : by, ...figures.map(headOf('moved')), 'divers']
     const lines = movesIn(curriculum, everybody).flatMap((move) => {
-      const rows = moveTable(curriculum, clubs, divers, [move], by)
+      const rows = moveTable(whole, [move], by)
       const named = by === 'step' ? [] : rows
-      const table = named.map((row) => sharedRow(subject.rowName(row), listsOf(row, figures), own))
-      const whole = rows.map((row) => sharedRow(everyone, listsOf(row, figures), own))
-      const shared = by === 'step' ? sharedTable(whole, everyone).slice(-1) : sharedTable(table, everyone)
+      const table = named.map((row) => outgoingRow(subject.rowName(row), listsOf(row, figures), own))
+      const region = rows.map((row) => outgoingRow(everyone, listsOf(row, figures), own))
+      const shared = by === 'step' ? outgoingTable(region, everyone).slice(-1) : outgoingTable(table, everyone)
       return shared.map((line) => [subject.moveName(move), ...line])
     })
     return [heads, ...lines]
@@ -71,7 +72,7 @@ function waitLines({ curriculum, divers, waitName }: ExportSubject, own: (divers
   return countWaits(askedSteps(divers, null), (what) => waitIn(curriculum, everybody, what))
     .flatMap((wait) => {
       const others = wait.divers.filter((id) => !wait.heldUp.includes(id))
-      return sharedTable([sharedRow(waitName(wait), [wait.heldUp, others], own)], everyone).slice(0, 1)
+      return outgoingTable([outgoingRow(waitName(wait), [wait.heldUp, others], own)], everyone).slice(0, 1)
     })
     .filter((line) => line.at(-1) !== withheldMark)
     .sort((a, b) => String(a[0]).localeCompare(String(b[0])))

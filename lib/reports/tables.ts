@@ -39,11 +39,22 @@ function rowOf(
   }
 }
 
-/** What each row of a grouping looks at; one row for everybody where steps are the rows of board moves. */
-function groupsOf(curriculum: Curriculum, clubs: readonly string[], by: Grouping): Partial<RegionFilter>[] {
-  if (by === 'club') return clubs.map((club) => ({ club }))
-  if (by === 'age') return ageBands.map((age) => ({ age }))
-  return ['none', ...curriculum.levels.map(({ key }) => key)].map((level) => ({ level }))
+/** What is counted: the divers that a filter looks at, and the clubs and curriculum that give a table its rows. */
+export interface TableSubject {
+  readonly curriculum: Curriculum
+  readonly clubs: readonly string[]
+  readonly divers: readonly DiverOnPathway[]
+  readonly filter: RegionFilter
+}
+
+/** What each row of a grouping looks at, without those that the filter leaves out. */
+function groupsOf({ curriculum, clubs, filter }: TableSubject, by: Grouping): Partial<RegionFilter>[] {
+  const all = <Name extends 'club' | 'age' | 'level'>(name: Name, values: readonly RegionFilter[Name][]) =>
+    values
+      .filter((value) => filter[name] === null || filter[name] === value)
+      .map((value): Partial<RegionFilter> => ({ [name]: value }))
+  if (by === 'club') return all('club', clubs)
+  return by === 'age' ? all('age', ageBands) : all('level', ['none', ...curriculum.levels.map(({ key }) => key)])
 }
 
 const belongs = (curriculum: Curriculum, diver: DiverOnPathway, narrows: Partial<RegionFilter>): boolean =>
@@ -52,15 +63,10 @@ const belongs = (curriculum: Curriculum, diver: DiverOnPathway, narrows: Partial
   (narrows.level === undefined || narrows.level === levelHeld(curriculum, diver))
 
 /** How divers stand to their next level, by level held, club or age. Every diver is counted in one row. */
-export const levelTable = (
-  curriculum: Curriculum,
-  clubs: readonly string[],
-  divers: readonly DiverOnPathway[],
-  by: Grouping,
-): CountRow[] =>
-  groupsOf(curriculum, clubs, by).map((narrows) =>
+export const levelTable = (subject: TableSubject, by: Grouping): CountRow[] =>
+  groupsOf(subject, by).map((narrows) =>
     rowOf(
-      divers.filter((diver) => belongs(curriculum, diver, narrows)),
+      subject.divers.filter((diver) => belongs(subject.curriculum, diver, narrows)),
       narrows,
       null,
       (diver) => diver.next,
@@ -68,15 +74,9 @@ export const levelTable = (
   )
 
 /** How divers stand to each of the moves, all of them or by club or age. Every diver is counted once for each move. */
-export const moveTable = (
-  curriculum: Curriculum,
-  clubs: readonly string[],
-  divers: readonly DiverOnPathway[],
-  moves: readonly TargetKey[],
-  by: Grouping,
-): CountRow[] =>
-  (by === 'step' ? [{}] : groupsOf(curriculum, clubs, by)).flatMap((narrows) => {
-    const here = divers.filter((diver) => belongs(curriculum, diver, narrows))
+export const moveTable = (subject: TableSubject, moves: readonly TargetKey[], by: Grouping): CountRow[] =>
+  (by === 'step' ? [{}] : groupsOf(subject, by)).flatMap((narrows) => {
+    const here = subject.divers.filter((diver) => belongs(subject.curriculum, diver, narrows))
     return moves.map((move) =>
       rowOf(here, narrows, move, (diver) => diver.moves.find(({ target }) => target === move) ?? null),
     )

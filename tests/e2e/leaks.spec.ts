@@ -93,6 +93,31 @@ test('nothing but the six open addresses answers without a sign-in', async ({ re
   expect(posted.status()).toBe(401)
 })
 
+/** What only reviewers and the lead may open. */
+const regional = [
+  '/region',
+  '/region/list?of=level&figure=divers',
+  '/api/region/export?of=level&by=club',
+  '/api/region/export?of=moves&by=age',
+]
+
+test('the region is there for reviewers and the lead, and for no coach', async ({ browser, demo }) => {
+  const [club] = await listClubs(demo)
+  const office = demo.signIns.filter(({ role }) => role.startsWith('programme'))
+  expect(office).toHaveLength(2)
+  for (const [email, status] of [
+    [club?.head ?? '', 404],
+    [club?.assistant ?? '', 404],
+    ...office.map(({ email }) => [email, 200] as const),
+  ] as const) {
+    const context = await browser.newContext({ baseURL: demo.url })
+    await signInAs(await context.newPage(), demo, email)
+    for (const path of regional)
+      expect(`${path} ${(await context.request.get(path)).status()}`).toBe(`${path} ${status}`)
+    await context.close()
+  }
+})
+
 test("another club's diver does not exist on any address, and her own club gets in", async ({ browser, demo }) => {
   const clubs = await listClubs(demo)
   expect(clubs).toHaveLength(2)
@@ -108,8 +133,7 @@ test("another club's diver does not exist on any address, and her own club gets 
         expect(`${route} ${answer.status()}`).toBe(`${route} ${other.club === club ? 200 : 404}`)
       }
     }
-    for (const route of ['/region', '/region/list?club=x&step=none&figure=divers'])
-      expect((await context.request.get(route)).status()).toBe(404)
+    for (const route of regional) expect((await context.request.get(route)).status()).toBe(404)
     const snapshot = await (await context.request.get('/api/deck/snapshot')).text()
     for (const other of clubs) expect(snapshot.includes(other.diver)).toBe(other.club === club)
     await context.close()

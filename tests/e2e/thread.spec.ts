@@ -56,8 +56,8 @@ test('from what a coach saw to a signed advancement and the region’s row', asy
     const region = await pageOf(browser, demo, desk)
     const reviewer = demo.signIns.find(({ role }) => role === 'programme reviewer')
     await signInAs(region, demo, reviewer?.email ?? '')
-    await region.goto('/region')
-    const row = (step: string) => region.getByRole('row', { name: new RegExp(`^${cove.name} ${step}`) })
+    await region.goto(`/region?club=${cove.club}`)
+    const row = (step: string) => region.getByRole('row', { name: new RegExp(`^${step}`) })
     await expect(row('no level yet')).toHaveText(/no level yet\s*1\s*1/)
     await expect(row('Soundings')).toHaveText(/Soundings\s*0/)
 

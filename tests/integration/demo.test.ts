@@ -123,9 +123,10 @@ describe('the demo', () => {
   it('fills every column of the region, whose totals are those of its lists', () => {
     const places = [...placed.values()]
     const ids = clubs.map(({ key }) => coast.club(key))
-    const levels = levelTable(curriculum, ids, places, 'step')
+    const subject = { curriculum, clubs: ids, divers: places, filter: everybody }
+    const levels = levelTable(subject, 'step')
     const moves = movesIn(curriculum, everybody)
-    const byMove = moveTable(curriculum, ids, places, moves, 'club')
+    const byMove = moveTable(subject, moves, 'club')
     const total = (rows: readonly CountRow[], figure: (typeof figures)[number]) =>
       rows.reduce((sum, row) => sum + (row.figures.get(figure)?.length ?? 0), 0)
     const all = (rows: readonly CountRow[]) => figures.reduce((sum, figure) => sum + total(rows, figure), 0)

@@ -1,8 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { type SharedRow, sharedTable, withheldMark } from './shared-table'
+import { type OutgoingRow, outgoingTable, withheldMark } from './outgoing-table'
 
-const row = (label: string, counts: readonly number[], own: readonly number[] = counts.map(() => 0)): SharedRow => ({
+const row = (label: string, counts: readonly number[], own: readonly number[] = counts.map(() => 0)): OutgoingRow => ({
   label,
   counts,
   own,
@@ -10,7 +10,7 @@ const row = (label: string, counts: readonly number[], own: readonly number[] = 
 
 describe('a table that is shared', () => {
   it('stands whole when every figure is about five or more', () => {
-    expect(sharedTable([row('Here', [5, 9]), row('There', [7, 6])], 'all')).toEqual([
+    expect(outgoingTable([row('Here', [5, 9]), row('There', [7, 6])], 'all')).toEqual([
       ['Here', 5, 9, 14],
       ['There', 7, 6, 13],
       ['all', 12, 15, 27],
@@ -18,7 +18,7 @@ describe('a table that is shared', () => {
   })
 
   it('withholds a small figure, and what would give it away by its totals', () => {
-    const lines = sharedTable([row('Here', [2, 9]), row('There', [7, 6])], 'all')
+    const lines = outgoingTable([row('Here', [2, 9]), row('There', [7, 6])], 'all')
     expect(lines).toEqual([
       ['Here', withheldMark, withheldMark, 11],
       ['There', withheldMark, withheldMark, 13],
@@ -27,12 +27,12 @@ describe('a table that is shared', () => {
   })
 
   it("shows one's own club as it is, and withholds what is left of a total when that is taken off", () => {
-    const lines = sharedTable([row('Ours', [1, 2], [1, 2]), row('Here', [5, 9]), row('There', [7, 6])], 'all')
+    const lines = outgoingTable([row('Ours', [1, 2], [1, 2]), row('Here', [5, 9]), row('There', [7, 6])], 'all')
     expect(lines[0]).toEqual(['Ours', 1, 2, 3])
     expect(lines.at(-1)).toEqual(['all', 13, 17, 30])
-    const mixed = sharedTable([row('Soundings', [8, 9], [6, 0]), row('Bearings', [9, 9])], 'all')
+    const mixed = outgoingTable([row('Soundings', [8, 9], [6, 0]), row('Bearings', [9, 9])], 'all')
     expect(mixed[0]?.[1]).toBe(withheldMark)
-    expect(sharedTable([row('Ours', [3, 4], [3, 4]), row('Here', [1, 2])], 'all')).toEqual([
+    expect(outgoingTable([row('Ours', [3, 4], [3, 4]), row('Here', [1, 2])], 'all')).toEqual([
       ['Ours', 3, 4, 7],
       ['Here', withheldMark, withheldMark, withheldMark],
       ['all', withheldMark, withheldMark, withheldMark],
@@ -50,7 +50,7 @@ describe('a table that is shared', () => {
             cells.map(([, own]) => own),
           ),
         )
-        const lines = sharedTable(rows, 'all')
+        const lines = outgoingTable(rows, 'all')
         drawn.forEach((cells, r) => {
           const total = cells.reduce((sum, [others]) => sum + others, 0)
           if (total === 0 && cells.some(([, own]) => own > 0)) return

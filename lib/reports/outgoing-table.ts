@@ -5,7 +5,7 @@ import { withholdTable } from './withhold'
 export const withheldMark = 'withheld'
 
 /** A row of a table that leaves the programme's pages: counts of divers, each diver in one of them. */
-export interface SharedRow {
+export interface OutgoingRow {
   /** What the row stands for, in words. */
   readonly label: string
   /** How many divers stand in each figure. */
@@ -23,8 +23,8 @@ const shown = (count: number, withheld: boolean | undefined): CsvCell => (withhe
  * knows of her own club is taken off before it is judged, so that a difference gives nothing away; a row that is hers
  * alone is shown as it is.
  */
-export function sharedTable(rows: readonly SharedRow[], totalLabel: string): CsvCell[][] {
-  const isOwn = ({ counts, own }: SharedRow): boolean => sum(counts) > 0 && sum(counts) === sum(own)
+export function outgoingTable(rows: readonly OutgoingRow[], totalLabel: string): CsvCell[][] {
+  const isOwn = ({ counts, own }: OutgoingRow): boolean => sum(counts) > 0 && sum(counts) === sum(own)
   const judged = rows.filter((row) => !isOwn(row))
   const withheld = withholdTable(judged.map(({ counts, own }) => minus(counts, own)))
   const lines = rows.map((row): CsvCell[] => {
