@@ -21,36 +21,40 @@ interface Here {
   readonly zones: ReadonlyMap<string, string>
 }
 
-const inForce = (at: Date) => ({ from: { lte: at }, OR: [{ to: null }, { to: { gt: at } }] })
+interface Row {
+  readonly id: string
+  readonly givenName: string | null
+  readonly familyName: string | null
+  readonly bornOn: Date | null
+  readonly club: string
+  readonly squads: string[]
+}
 
 /** All divers in scope, or those of them that are named. */
 export async function listDivers(tx: Tx, scope: Scope, only?: readonly string[]): Promise<Here> {
   const clubs = await tx.club.findMany({ where: { programmeId: scope.programme } })
-  const memberships = await tx.diverMembership.findMany({
-    where: {
-      ...inForce(new Date(scope.at)),
-      clubId: { in: scope.clubs ? [...scope.clubs] : clubs.map((club) => club.id) },
-      ...(only ? { diverId: { in: [...only] } } : {}),
-    },
-  })
-  const about = { where: { diverId: { in: memberships.map((membership) => membership.diverId) } } }
-  const words = new Map((await tx.diverWords.findMany(about)).map((row) => [row.diverId, row]))
-  const squads = await tx.squad.findMany({ where: { clubId: { in: clubs.map((club) => club.id) } } })
-  const squadDivers = await tx.squadDiver.findMany(about)
-  const divers = memberships.map((membership): DiverHere => {
-    const club = clubs.find((candidate) => candidate.id === membership.clubId)
-    const word = words.get(membership.diverId)
+  const inScope = scope.clubs ? [...scope.clubs] : clubs.map((club) => club.id)
+  const at = new Date(scope.at)
+  const named = only ? [...only] : null
+  const rows = await tx.$queryRaw<Row[]>`
+    SELECT m."diverId" AS "id", w."givenName", w."familyName", w."bornOn", m."clubId" AS "club",
+      ARRAY(SELECT s."name" FROM "SquadDiver" d JOIN "Squad" s ON s."id" = d."squadId"
+        WHERE d."diverId" = m."diverId" ORDER BY s."createdAt", s."id") AS "squads"
+    FROM "DiverMembership" m LEFT JOIN "DiverWords" w ON w."diverId" = m."diverId"
+    WHERE m."clubId" = ANY (${inScope}::uuid[]) AND m."from" <= ${at} AND (m."to" IS NULL OR m."to" > ${at})
+      AND (${named}::uuid[] IS NULL OR m."diverId" = ANY (${named}::uuid[]))
+    ORDER BY m."from", m."id"`
+  const divers = rows.map((row): DiverHere => {
+    const club = clubs.find((candidate) => candidate.id === row.club)
     return {
-      id: membership.diverId,
-      givenName: word?.givenName ?? 'Name',
-      familyName: word?.familyName ?? 'erased',
-      born: word?.bornOn ? dayIn(word.bornOn.getTime(), 'UTC') : null,
-      club: membership.clubId,
+      id: row.id,
+      givenName: row.givenName ?? 'Name',
+      familyName: row.familyName ?? 'erased',
+      born: row.bornOn && dayIn(row.bornOn.getTime(), 'UTC'),
+      club: row.club,
       clubName: club?.name ?? '',
       zone: club?.zone ?? scope.zone,
-      squads: squadDivers
-        .filter((row) => row.diverId === membership.diverId)
-        .flatMap((row) => squads.find((squad) => squad.id === row.squadId)?.name ?? []),
+      squads: row.squads,
     }
   })
   return { divers, zones: new Map(clubs.map((club) => [club.id, club.zone])) }

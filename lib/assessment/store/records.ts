@@ -2,6 +2,7 @@ import type { Scope } from '../../access/scope'
 import type { Tx } from '../../platform/db'
 import type { DiverRecord } from '../record'
 import { type DiverHere, listDivers } from './divers-here'
+import { listRows, type Rows } from './record-rows'
 import { type RecordRows, toRecord } from './to-record'
 
 /** A diver as a page needs her: who, where, and the record that the engine reads. */
@@ -9,72 +10,58 @@ export interface DiverFile extends DiverHere {
   readonly record: DiverRecord
 }
 
-/**
- * The files of all divers in scope, or of those named; a diver outside the scope is not among them.
- * One query a table, whatever the number of divers.
- */
-export async function listDiverFiles(tx: Tx, scope: Scope, only?: readonly string[]): Promise<DiverFile[]> {
+/** A diver with the rows about her, for who goes on to add to them. */
+export interface DiverRows {
+  readonly diver: DiverHere
+  readonly rows: RecordRows
+}
+
+/** The rows about all divers in scope, or about those named; a diver outside the scope is not among them. */
+export async function listDiverRows(tx: Tx, scope: Scope, only?: readonly string[]): Promise<DiverRows[]> {
   const { divers, zones } = await listDivers(tx, scope, only)
-  const about = { where: { diverId: { in: divers.map((diver) => diver.id) } } }
+  if (divers.length === 0) return []
   const venue = await tx.venueFlag.findMany({ orderBy: { recordedAt: 'asc' } })
-  const rows: Omit<RecordRows, 'born' | 'venue' | 'zoneOf'> = {
-    attempts: await tx.attempt.findMany({ ...about, orderBy: [{ attemptedAt: 'asc' }, { id: 'asc' }] }),
-    observations: await tx.observation.findMany(about),
-    signOffs: await tx.signOff.findMany({ ...about, orderBy: { signedAt: 'asc' } }),
-    revocations: await tx.revocation.findMany(about),
-    recognitions: await tx.recognition.findMany({ ...about, orderBy: { recognisedAt: 'asc' } }),
-    decisions: await tx.decision.findMany({ ...about, orderBy: { decidedAt: 'asc' } }),
-    incidents: await tx.incident.findMany(about),
-    releases: await tx.release.findMany(about),
-    standDowns: await tx.standDown.findMany(about),
-  }
-  const of = groupByDiver(rows)
+  const ids = divers.map((diver) => diver.id)
+  const of = groupByDiver(await listRows(tx, ids), ids)
   return divers.map((diver) => ({
-    ...diver,
-    record: toRecord(diver.id, {
+    diver,
+    rows: {
       ...of(diver.id),
       born: diver.born,
       venue: venue.filter((flag) => flag.clubId === diver.club),
       zoneOf: (clubId) => zones.get(clubId) ?? diver.zone,
-    }),
+    },
   }))
 }
+
+/** The file of a diver from the rows about her. */
+export const toFile = ({ diver, rows }: DiverRows): DiverFile => ({ ...diver, record: toRecord(diver.id, rows) })
+
+/** The files of all divers in scope, or of those named; a diver outside the scope is not among them. */
+export const listDiverFiles = async (tx: Tx, scope: Scope, only?: readonly string[]): Promise<DiverFile[]> =>
+  (await listDiverRows(tx, scope, only)).map(toFile)
 
 /** The file of one diver in scope, or null: outside the scope she does not exist. */
 export async function findDiverFile(tx: Tx, scope: Scope, diver: string): Promise<DiverFile | null> {
   return (await listDiverFiles(tx, scope, [diver]))[0] ?? null
 }
 
-type Grouped = Omit<RecordRows, 'born' | 'venue' | 'zoneOf'>
-
-function groupByDiver(rows: Grouped): (diver: string) => Grouped {
-  const byDiver = <Row extends { diverId: string }>(list: readonly Row[]) => {
-    const groups = new Map<string, Row[]>()
-    for (const row of list) {
-      const group = groups.get(row.diverId)
-      if (group) group.push(row)
-      else groups.set(row.diverId, [row])
-    }
-    return (diver: string): Row[] => groups.get(diver) ?? []
-  }
-  const attempts = byDiver(rows.attempts)
-  const observations = byDiver(rows.observations)
-  const signOffs = byDiver(rows.signOffs)
-  const revocations = byDiver(rows.revocations)
-  const recognitions = byDiver(rows.recognitions)
-  const decisions = byDiver(rows.decisions)
-  const incidents = byDiver(rows.incidents)
-  const releases = byDiver(rows.releases)
-  const standDowns = byDiver(rows.standDowns)
-  return (diver) => ({
-    attempts: attempts(diver),
-    observations: observations(diver),
-    signOffs: signOffs(diver),
-    revocations: revocations(diver),
-    recognitions: recognitions(diver),
-    decisions: decisions(diver),
-    incidents: incidents(diver),
-    releases: releases(diver),
-    standDowns: standDowns(diver),
-  })
+/** The rows of each diver. */
+function groupByDiver(all: Rows, divers: readonly string[]): (diver: string) => Rows {
+  const groups = new Map(divers.map((diver) => [diver, emptyRows()]))
+  for (const kind of Object.keys(all) as (keyof Rows)[])
+    for (const row of all[kind]) (groups.get(row.diverId)?.[kind] as (typeof row)[] | undefined)?.push(row)
+  return (diver) => groups.get(diver) ?? emptyRows()
 }
+
+const emptyRows = (): Rows => ({
+  attempts: [],
+  observations: [],
+  signOffs: [],
+  revocations: [],
+  recognitions: [],
+  decisions: [],
+  incidents: [],
+  releases: [],
+  standDowns: [],
+})

@@ -1,15 +1,4 @@
-import type {
-  Attempt,
-  Decision,
-  Incident,
-  Observation,
-  Recognition,
-  Release,
-  Revocation,
-  SignOff,
-  StandDown,
-  VenueFlag,
-} from '../../../generated/prisma/client'
+import type { VenueFlag } from '../../../generated/prisma/client'
 import type { Family } from '../../curriculum/dives/model'
 import { pairKey } from '../../curriculum/edition/curriculum'
 import type { Rating } from '../../curriculum/model'
@@ -27,19 +16,11 @@ import type {
   TargetKey,
 } from '../record'
 import { dayIn, type EpochDay } from '../time'
+import type { ObservationRow, Rows } from './record-rows'
 
 /** All rows about one diver, as stored. */
-export interface RecordRows {
-  readonly attempts: readonly Attempt[]
-  readonly observations: readonly Observation[]
-  readonly signOffs: readonly SignOff[]
-  readonly revocations: readonly Revocation[]
-  readonly recognitions: readonly Recognition[]
-  readonly decisions: readonly Decision[]
-  readonly incidents: readonly Incident[]
-  readonly releases: readonly Release[]
-  readonly standDowns: readonly StandDown[]
-  readonly venue: readonly VenueFlag[]
+export interface RecordRows extends Rows {
+  readonly venue: readonly Pick<VenueFlag, 'feature' | 'has' | 'recordedAt'>[]
   readonly born: EpochDay | null
   /** IANA zone of the club at writing: a day is a day there. */
   readonly zoneOf: (club: string) => string
@@ -47,7 +28,7 @@ export interface RecordRows {
 
 const pairOf = (row: { skill: string; place: string }) => pairKey({ skill: row.skill, place: row.place as Place })
 
-function toObservation(row: Observation, releases: ReadonlyMap<string, number>): ObservationFact {
+function toObservation(row: ObservationRow, releases: ReadonlyMap<string, number>): ObservationFact {
   return {
     id: row.id,
     coach: row.coachId,
@@ -92,13 +73,13 @@ function toAttempts(rows: RecordRows, releases: ReadonlyMap<string, number>): At
     .sort((a, b) => a.attemptedAt - b.attemptedAt || (a.id < b.id ? -1 : 1))
 }
 
-function toWhat(row: Recognition): RecognitionFact['what'] {
+function toWhat(row: Rows['recognitions'][number]): RecognitionFact['what'] {
   if (row.kind === 'level') return { kind: 'level', level: row.level ?? '' }
   if (row.kind === 'boardMove') return { kind: 'boardMove', family: row.family as Family, to: row.place ?? '' }
   return { kind: 'holding', pair: pairOf({ skill: row.skill ?? '', place: row.place ?? '' }), level: row.level ?? '' }
 }
 
-const toDecision = (row: Decision, day: EpochDay): DecisionFact => ({
+const toDecision = (row: Rows['decisions'][number], day: EpochDay): DecisionFact => ({
   id: row.id,
   target: row.target as TargetKey,
   outcome: row.outcome as DecisionFact['outcome'],

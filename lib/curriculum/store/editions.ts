@@ -15,7 +15,7 @@ export async function getEditionInForce(tx: Tx, scope: Scope, at: number = scope
     select: { hash: true },
   })
   if (!row) throw new Error('the programme has not published an edition of its curriculum by then')
-  return getEdition(tx, scope, row.hash)
+  return indexed.get(row.hash) ?? getEdition(tx, scope, row.hash)
 }
 
 /** A published edition by its hash, or null when this programme has published none of that name. */
