@@ -1,4 +1,4 @@
-import type { Prisma, Readiness } from '../../../generated/prisma/client'
+import type { Readiness } from '../../../generated/prisma/client'
 import type { Scope } from '../../access/scope'
 import type { Curriculum } from '../../curriculum/edition/curriculum'
 import type { Tx } from '../../platform/db'
@@ -70,23 +70,42 @@ export const toStandingRow = (row: ReadinessRow): StandingRow => ({
   waitsFor: row.waitsFor.map(readWaitsFor),
 })
 
-/** Works the rows of some divers out afresh, inside the transaction that changed them and under their row locks. */
+/**
+ * When readiness is worked out: with the change, so that the next page finds it; or when it is next read, for who writes a
+ * season at once. Until then the diver has no rows.
+ */
+export type ReadinessWhen = 'now' | 'when read'
+
+/**
+ * Keeps the rows of some divers from their files as they are after a change, inside the transaction that changed them and
+ * under their row locks.
+ */
+export async function keepReadiness(
+  tx: Tx,
+  scope: Scope,
+  curriculum: Curriculum,
+  files: readonly DiverFile[],
+  when: ReadinessWhen = 'now',
+): Promise<void> {
+  if (files.length === 0) return
+  const where = { diverId: { in: files.map((file) => file.id) } }
+  const kept = when === 'now' ? await tx.readiness.findMany({ where: { ...where, editionHash: curriculum.hash } }) : []
+  await tx.readiness.deleteMany({ where })
+  if (when === 'when read') return
+  const computedAt = new Date(scope.at)
+  const data = files.flatMap((file) => {
+    const before = kept.filter((row) => row.diverId === file.id)
+    return readinessOf(curriculum, scope.programme, file, scope.at, before).map((row) => ({ ...row, computedAt }))
+  })
+  await tx.readiness.createMany({ data })
+}
+
+/** As `keepReadiness`, from the divers' records read again. */
 export async function refreshReadiness(
   tx: Tx,
   scope: Scope,
   curriculum: Curriculum,
   divers: readonly string[],
 ): Promise<void> {
-  if (divers.length === 0) return
-  const files = await listDiverFiles(tx, scope, divers)
-  const computedAt = new Date(scope.at)
-  const kept = await tx.readiness.findMany({
-    where: { diverId: { in: [...divers] }, editionHash: curriculum.hash },
-  })
-  const rows: Prisma.ReadinessCreateManyInput[] = files.flatMap((file) => {
-    const before = kept.filter((row) => row.diverId === file.id)
-    return readinessOf(curriculum, scope.programme, file, scope.at, before).map((row) => ({ ...row, computedAt }))
-  })
-  await tx.readiness.deleteMany({ where: { diverId: { in: files.map((file) => file.id) } } })
-  await tx.readiness.createMany({ data: rows })
+  if (divers.length > 0) await keepReadiness(tx, scope, curriculum, await listDiverFiles(tx, scope, divers))
 }

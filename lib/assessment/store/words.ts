@@ -20,12 +20,17 @@ interface About {
   readonly readers?: 'all' | 'head'
 }
 
+/** The row of a note or a reason for the erasable table, for who writes several at once. */
+export function makeWords(about: About, text: string) {
+  const salt = makeSalt()
+  const { club: clubId, diver: diverId, writtenBy, readers = 'all' } = about
+  return { id: uuidv7(), commitment: commitTo(text, salt), clubId, diverId, writtenBy, readers, text, salt }
+}
+
 /** Keeps a note or a reason in the erasable table. */
 export async function keepWords(tx: Tx, about: About, text: string): Promise<Kept> {
-  const salt = makeSalt()
-  const kept = { id: uuidv7(), commitment: commitTo(text, salt) }
-  const { club: clubId, diver: diverId, writtenBy, readers = 'all' } = about
+  const words = makeWords(about, text)
   // Without reading back: who writes for head coaches only need not be one.
-  await tx.words.createMany({ data: [{ ...kept, clubId, diverId, writtenBy, readers, text, salt }] })
-  return kept
+  await tx.words.createMany({ data: [words] })
+  return words
 }

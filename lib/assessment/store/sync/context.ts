@@ -8,9 +8,10 @@ import type { KeptWithout } from '../../deck/contract'
 import { type Refusal, refusal } from '../../deck/refusal'
 import type { Evaluation } from '../../readiness/evaluation'
 import type { IncidentFact } from '../../record'
+import type { Added, Kept } from './kept'
 
 /** What one batch is taken in against; read once, after the divers' rows are locked. */
-export interface SyncContext {
+export interface SyncBatch {
   readonly tx: Tx
   readonly scope: Scope
   readonly receivedAt: number
@@ -24,11 +25,17 @@ export interface SyncContext {
   /** How the consents of a diver of this batch stand. */
   readonly consentsOf: (diver: string) => Consents
   /** The diver's record, before this batch, as of a day, paused as at an instant: for whether a skill was open then. */
-  readonly evaluationOn: (diver: string, day: number, at: number) => Promise<Evaluation | null>
+  readonly evaluationOn: (diver: string, day: number, at: number) => Evaluation | null
   /** An incident of this batch pauses the dives that come after it. */
   readonly noteIncident: (diver: string, incident: IncidentFact) => void
   /** Items of this batch that were refused, and why: their children follow them. */
   readonly refused: Map<string, Refusal>
+}
+
+/** Some items of a batch that are judged together: what is kept of what they name, and the rows that they add. */
+export interface SyncContext extends SyncBatch {
+  readonly kept: Kept
+  readonly added: Added
 }
 
 export type Taken =

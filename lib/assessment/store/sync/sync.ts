@@ -1,88 +1,107 @@
 import type { Scope } from '../../../access/scope'
-import { getEditionInForce } from '../../../curriculum/store/editions'
 import { asAccount, databaseCode, type Tx } from '../../../platform/db'
-import { type DeckItem, type ItemAnswer, itemSchema } from '../../deck/contract'
-import { refusal } from '../../deck/refusal'
-import { pausedAsAt } from '../../incident'
-import { type Evaluation, evaluationOf } from '../../readiness/evaluation'
-import type { IncidentFact } from '../../record'
-import { listConsents } from '../consents'
-import { lockDivers } from '../lock'
-import { refreshReadiness } from '../readiness'
-import { listDiverFiles } from '../records'
+import type { DeckItem, ItemAnswer } from '../../deck/contract'
+import { keepReadiness, type ReadinessWhen } from '../readiness'
+import { toFile } from '../records'
 import type { SyncContext, Taken } from './context'
+import { type Added, nothingAdded, readKept, writeAdded } from './kept'
+import { type OpenBatch, openBatch } from './open-batch'
+import { type Parsed, parseItem } from './parse'
 import { takeAttempt } from './take-attempt'
 import { takeCall } from './take-call'
 import { takeIncident } from './take-incident'
 import { takeObservation } from './take-observation'
 
+/** What became of a batch: an answer an item, the divers of whom something was kept, and all that was written. */
+interface Outcome {
+  readonly batch: OpenBatch
+  readonly answers: readonly ItemAnswer[]
+  readonly changed: ReadonlySet<string>
+  readonly added: readonly Added[]
+}
+
 /**
- * Takes a batch from a deck in: one transaction, a savepoint for each item, in order, an answer for each.
- * `scope` is a coaching scope; `sentAt` is the device's clock when it sent. What is answered "accepted" or "known"
- * can be read back; what is refused left nothing behind.
+ * Takes a batch from a deck in, in order, in one transaction, with an answer for each item. `scope` is a coaching scope;
+ * `sentAt` is the device's clock when it sent. What is answered "accepted" or "known" can be read back; what is refused left
+ * nothing behind. All items are judged in memory and written together; when another device wrote one of the ids meanwhile,
+ * the batch is taken once more, item by item.
  */
-export function syncDeck(scope: Scope, sentAt: number, items: readonly unknown[]): Promise<ItemAnswer[]> {
+export function syncDeck(
+  scope: Scope,
+  sentAt: number,
+  items: readonly unknown[],
+  when: ReadinessWhen = 'now',
+): Promise<ItemAnswer[]> {
   return asAccount(
     scope.account,
     async (tx) => {
-      const parsed = items.map(parseItem)
-      const context = await openContext(
-        tx,
-        scope,
-        sentAt,
-        parsed.flatMap((entry) => (entry.item ? [entry.item] : [])),
-      )
-      const answers: ItemAnswer[] = []
-      const changed = new Set<string>()
-      for (const entry of parsed) {
-        const taken: Taken = entry.item
-          ? await takeItem(context, entry.item)
-          : { result: 'refused', refusal: entry.refusal }
-        if (taken.result === 'refused') context.refused.set(entry.id, taken.refusal)
-        else if (taken.result === 'accepted' && entry.item) changed.add(await diverOf(tx, entry.item))
-        answers.push({
-          id: entry.id,
-          ...(taken.result === 'refused' ? { result: 'refused', ...taken.refusal } : taken),
-        })
-      }
-      await refreshReadiness(tx, scope, context.curriculum, [...changed])
-      return answers
+      const entries = items.map(parseItem)
+      const open = () => openBatch(tx, scope, sentAt, itemsOf(entries))
+      const taken =
+        (await inSavepoint(tx, async () => takeTogether(await open(), entries))) ??
+        (await takeOneByOne(await open(), entries))
+      await keepReadiness(tx, scope, taken.batch.curriculum, filesAfter(taken), when)
+      return [...taken.answers]
     },
     { timeout: 60_000 },
   )
 }
 
-type Parsed = { id: string; item: DeckItem } | { id: string; item: null; refusal: ReturnType<typeof refusal> }
+const itemsOf = (entries: readonly Parsed[]): DeckItem[] => entries.flatMap(({ item }) => item ?? [])
 
-/** An item by itself: a malformed one is refused at its field and holds back no other. */
-function parseItem(raw: unknown, index: number): Parsed {
-  const given = typeof raw === 'object' && raw !== null && 'id' in raw ? raw.id : null
-  const id = typeof given === 'string' ? given.slice(0, 64) : `item ${index + 1}`
-  const result = itemSchema.safeParse(raw)
-  if (result.success) return { id: result.data.id, item: result.data }
-  const issue = result.error.issues[0]
-  return {
-    id,
-    item: null,
-    refusal: refusal('malformed', issue?.message ?? 'not an item', issue?.path.join('.') || 'item'),
-  }
-}
-
-/** One item inside its savepoint. Two devices may send the same item at once: the second finds it on its second look. */
-async function takeItem(context: SyncContext, item: DeckItem, again = true): Promise<Taken> {
-  await context.tx.$executeRaw`SAVEPOINT item`
+/** The work inside a savepoint, or null, with nothing written, when an id is there already. */
+async function inSavepoint<T>(tx: Tx, work: () => Promise<T>): Promise<T | null> {
+  await tx.$executeRaw`SAVEPOINT taking`
   try {
-    const taken = await append(context, item)
-    await context.tx.$executeRaw`RELEASE SAVEPOINT item`
-    return taken
+    const done = await work()
+    await tx.$executeRaw`RELEASE SAVEPOINT taking`
+    return done
   } catch (error) {
-    await context.tx.$executeRaw`ROLLBACK TO SAVEPOINT item`
-    if (again && databaseCode(error) === 'P2002') return takeItem(context, item, false)
-    throw error
+    await tx.$executeRaw`ROLLBACK TO SAVEPOINT taking`
+    if (databaseCode(error) !== 'P2002') throw error
+    return null
   }
 }
 
-function append(context: SyncContext, item: DeckItem): Promise<Taken> {
+/** All items on what is kept of all they name, written with one statement a table. */
+export async function takeTogether(batch: OpenBatch, entries: readonly Parsed[]): Promise<Outcome> {
+  const { tx, scope } = batch
+  const context = { ...batch, kept: await readKept(tx, scope, itemsOf(entries)), added: nothingAdded() }
+  const changed = new Set<string>()
+  const answers: ItemAnswer[] = []
+  for (const entry of entries) answers.push(await answer(context, entry, changed))
+  await writeAdded(tx, context.added)
+  return { batch, answers, changed, added: [context.added] }
+}
+
+/** Each item by itself. Two devices may send the same item at once: the second finds it on its second look. */
+export async function takeOneByOne(batch: OpenBatch, entries: readonly Parsed[]): Promise<Outcome> {
+  const { tx } = batch
+  const changed = new Set<string>()
+  const answers: ItemAnswer[] = []
+  const added: Added[] = []
+  for (const entry of entries) {
+    const take = () => takeTogether(batch, [entry])
+    const taken = (await inSavepoint(tx, take)) ?? (await take())
+    answers.push(...taken.answers)
+    added.push(...taken.added)
+    for (const diver of taken.changed) changed.add(diver)
+  }
+  return { batch, answers, changed, added }
+}
+
+async function answer(context: SyncContext, entry: Parsed, changed: Set<string>): Promise<ItemAnswer> {
+  const taken: Taken = entry.item ? await judge(context, entry.item) : { result: 'refused', refusal: entry.refusal }
+  if (taken.result === 'refused') {
+    context.refused.set(entry.id, taken.refusal)
+    return { id: entry.id, result: 'refused', ...taken.refusal }
+  }
+  const diver = entry.item && diverOf(context, entry.item)
+  if (taken.result === 'accepted' && diver) changed.add(diver)
+  return { id: entry.id, ...taken }
+}
+
+function judge(context: SyncContext, item: DeckItem): Taken | Promise<Taken> {
   switch (item.kind) {
     case 'call':
       return takeCall(context, item)
@@ -95,48 +114,25 @@ function append(context: SyncContext, item: DeckItem): Promise<Taken> {
   }
 }
 
-async function diverOf(tx: Tx, item: DeckItem): Promise<string> {
-  if (item.kind !== 'observation') return item.diver
-  return (await tx.attempt.findFirstOrThrow({ where: { id: item.attempt }, select: { diverId: true } })).diverId
-}
+const diverOf = ({ kept }: SyncContext, item: DeckItem): string | undefined =>
+  item.kind === 'observation' ? kept.attempts.get(item.attempt)?.diverId : item.diver
 
-async function openContext(tx: Tx, scope: Scope, sentAt: number, items: readonly DeckItem[]): Promise<SyncContext> {
-  const at = new Date(scope.at)
-  const memberships = await tx.diverMembership.findMany({
-    where: { clubId: { in: [...(scope.clubs ?? [])] }, from: { lte: at }, OR: [{ to: null }, { to: { gt: at } }] },
-  })
-  const attempts = items.flatMap((item) => (item.kind === 'observation' ? [item.attempt] : []))
-  const rated = await tx.attempt.findMany({ where: { id: { in: attempts } }, select: { diverId: true } })
-  const named = items.flatMap((item) => (item.kind === 'observation' ? [] : [item.diver]))
-  await lockDivers(tx, [...named, ...rated.map((row) => row.diverId)])
-  const clubs = await tx.club.findMany({ where: { programmeId: scope.programme } })
-  const curriculum = await getEditionInForce(tx, scope)
-  const incidents: { readonly diver: string; readonly fact: IncidentFact }[] = []
-  const evaluations = new Map<string, Evaluation>()
-  const files = new Map((await listDiverFiles(tx, scope, [...new Set(named)])).map((file) => [file.id, file]))
-  return {
-    tx,
-    scope,
-    receivedAt: scope.at,
-    offset: scope.at - sentAt,
-    curriculum,
-    divers: new Map(memberships.map((membership) => [membership.diverId, membership])),
-    coachScopes: await tx.coachScope.findMany({ where: { accountId: scope.account }, orderBy: { setAt: 'asc' } }),
-    zoneOf: (club) => clubs.find((candidate) => candidate.id === club)?.zone ?? scope.zone,
-    consentsOf: await listConsents(tx, [...named, ...rated.map((row) => row.diverId)]),
-    noteIncident: (diver, fact) => incidents.push({ diver, fact }),
-    evaluationOn: async (diver, day, at) => {
-      const file = files.get(diver)
-      if (!file) return null
-      const fresh = incidents.flatMap((one) => (one.diver === diver ? [one.fact] : []))
-      const record = pausedAsAt({ ...file.record, incidents: [...file.record.incidents, ...fresh] }, at)
-      const key = [diver, day, ...record.incidents.map(({ id }) => id)].join(' ')
-      const found = evaluations.get(key)
-      if (found) return found
-      const evaluation = evaluationOf(curriculum, record, { day, instant: scope.at })
-      evaluations.set(key, evaluation)
-      return evaluation
-    },
-    refused: new Map(),
-  }
+/** The files of the divers of whom something was kept: what was read before, and what was written since. */
+function filesAfter({ batch, changed, added }: Outcome) {
+  const of = <Row extends { diverId: string }>(diver: string, rows: readonly Row[]) =>
+    rows.filter((row) => row.diverId === diver)
+  return batch.before
+    .filter(({ diver }) => changed.has(diver.id))
+    .map(({ diver, rows }) => {
+      const file = toFile({
+        diver,
+        rows: {
+          ...rows,
+          attempts: [...rows.attempts, ...added.flatMap(({ attempts }) => of(diver.id, attempts))],
+          observations: [...rows.observations, ...added.flatMap(({ observations }) => of(diver.id, observations))],
+        },
+      })
+      const incidents = batch.incidents.flatMap((one) => (one.diver === diver.id ? [one.fact] : []))
+      return { ...file, record: { ...file.record, incidents: [...file.record.incidents, ...incidents] } }
+    })
 }

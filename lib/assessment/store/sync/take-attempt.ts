@@ -1,4 +1,3 @@
-import type { Call } from '../../../../generated/prisma/client'
 import type { AttemptItem } from '../../deck/contract'
 import { isFutureDated, programmeInstant } from '../../device-clock'
 import { digestOf } from '../../ledger/write-event'
@@ -17,12 +16,13 @@ import {
   type Taken,
   unknownDiver,
 } from './context'
+import { type Kept, type KeptCall, numberIn } from './kept'
 
 /** Appends a dive. What makes it uncalled, future-dated or beyond an open skill is kept as a flag; nothing is lost. */
-export async function takeAttempt(context: SyncContext, item: AttemptItem): Promise<Taken> {
-  const { tx, scope, receivedAt, offset } = context
+export function takeAttempt(context: SyncContext, item: AttemptItem): Taken {
+  const { scope, kept, added, receivedAt, offset } = context
   const contentDigest = digestOf(item)
-  const stored = await tx.attempt.findFirst({ where: { id: item.id } })
+  const stored = kept.attempts.get(item.id)
   if (stored) {
     const before = `${stored.skill} at ${stored.place}, ${stored.attemptedAt.toISOString()}`
     return sameId(
@@ -43,49 +43,49 @@ export async function takeAttempt(context: SyncContext, item: AttemptItem): Prom
   if (stopped) return stopped
   const pair = findPair(context, item)
   if (isTaken(pair)) return pair
-  const call = item.call ? await tx.call.findFirst({ where: { id: item.call.id, clubId: club } }) : null
+  const call = kept.calls.find((one) => one.id === item.call?.id && one.clubId === club) ?? null
   if (item.call && !call)
     return refused('unknown call', 'the call it belongs to is not known here: send the call first', 'call.id')
   if (item.call && call && (call.diverId !== item.diver || call.skill !== item.skill || call.place !== item.place))
     return refused('other call', 'its call was declared for another diver or skill', 'call.id')
-  const flags = call ? await callFlags(context, item, call) : []
+  const flags = call ? callFlags(kept, item, call) : []
   if (isFutureDated(attemptedAt, receivedAt)) flags.push('future-dated')
   const day = dayIn(attemptedAt, context.zoneOf(club))
-  const evaluation = await context.evaluationOn(item.diver, day, attemptedAt)
-  await tx.attempt.create({
-    data: {
-      id: item.id,
-      clubId: club,
-      diverId: item.diver,
-      skill: item.skill,
-      place: item.place,
-      atLevel: item.atLevel,
-      callId: call?.id ?? null,
-      callNumber: item.call?.number ?? null,
-      called: call !== null && !flags.some((flag) => flag.startsWith('call: ')),
-      attemptedAt: new Date(item.attemptedAt),
-      offsetMs: offset,
-      receivedAt: new Date(receivedAt),
-      coachId: scope.account,
-      deviceId: item.device,
-      setting: item.setting,
-      cued: item.cued,
-      closedThen: evaluation !== null && isClosed(evaluation, pair.key),
-      flags,
-      contentDigest,
-    },
-  })
+  const evaluation = context.evaluationOn(item.diver, day, attemptedAt)
+  const attempt = {
+    id: item.id,
+    clubId: club,
+    diverId: item.diver,
+    skill: item.skill,
+    place: item.place,
+    atLevel: item.atLevel,
+    callId: call?.id ?? null,
+    callNumber: item.call?.number ?? null,
+    called: call !== null && !flags.some((flag) => flag.startsWith('call: ')),
+    attemptedAt: new Date(item.attemptedAt),
+    offsetMs: offset,
+    receivedAt: new Date(receivedAt),
+    coachId: scope.account,
+    deviceId: item.device,
+    setting: item.setting,
+    cued: item.cued,
+    closedThen: evaluation !== null && isClosed(evaluation, pair.key),
+    flags,
+    contentDigest,
+  }
+  kept.attempts.set(attempt.id, attempt)
+  if (call && item.call) kept.numbers.add(numberIn(club, call.id, item.call.number))
+  added.attempts.push(attempt)
   return accepted
 }
 
 /** Why a dive with a call is kept as uncalled all the same. */
-async function callFlags(context: SyncContext, item: AttemptItem, call: Call): Promise<string[]> {
+function callFlags(kept: Kept, item: AttemptItem, call: KeptCall): string[] {
   const flags: string[] = []
   if (item.device !== call.deviceId) flags.push('call: other device')
   else if (item.attemptedAt < call.calledAt.getTime()) flags.push('call: dived before it was called')
   const number = item.call?.number ?? 0
   if (number > call.count) flags.push('call: beyond the number called')
-  const taken = await context.tx.attempt.count({ where: { clubId: call.clubId, callId: call.id, callNumber: number } })
-  if (taken > 0) flags.push('call: number already taken')
+  if (kept.numbers.has(numberIn(call.clubId, call.id, number))) flags.push('call: number already taken')
   return flags
 }

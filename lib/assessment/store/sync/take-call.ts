@@ -14,10 +14,10 @@ import {
 } from './context'
 
 /** Appends a declared call. */
-export async function takeCall(context: SyncContext, item: CallItem): Promise<Taken> {
-  const { tx, scope } = context
+export function takeCall(context: SyncContext, item: CallItem): Taken {
+  const { scope, kept, added } = context
   const contentDigest = digestOf(item)
-  const stored = await tx.call.findFirst({ where: { id: item.id } })
+  const stored = kept.calls.find((call) => call.id === item.id)
   if (stored) {
     const before = `${stored.count} × ${stored.skill} at ${stored.place}`
     return sameId(stored, contentDigest, before, `${item.count} × ${item.skill} at ${item.place}`)
@@ -28,22 +28,22 @@ export async function takeCall(context: SyncContext, item: CallItem): Promise<Ta
   if (stopped) return stopped
   const pair = findPair(context, item)
   if (isTaken(pair)) return pair
-  await tx.call.create({
-    data: {
-      id: item.id,
-      clubId: club,
-      diverId: item.diver,
-      skill: item.skill,
-      place: item.place,
-      atLevel: item.atLevel,
-      count: item.count,
-      calledAt: new Date(item.calledAt),
-      receivedAt: new Date(context.receivedAt),
-      coachId: scope.account,
-      deviceId: item.device,
-      offsetMs: context.offset,
-      contentDigest,
-    },
-  })
+  const call = {
+    id: item.id,
+    clubId: club,
+    diverId: item.diver,
+    skill: item.skill,
+    place: item.place,
+    atLevel: item.atLevel,
+    count: item.count,
+    calledAt: new Date(item.calledAt),
+    receivedAt: new Date(context.receivedAt),
+    coachId: scope.account,
+    deviceId: item.device,
+    offsetMs: context.offset,
+    contentDigest,
+  }
+  kept.calls.push(call)
+  added.calls.push(call)
   return accepted
 }

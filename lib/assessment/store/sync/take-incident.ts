@@ -8,9 +8,9 @@ import { accepted, findClub, refused, type SyncContext, sameId, type Taken } fro
  * was refused, nor a withdrawn consent holds it back. It pauses what comes after it in the same batch.
  */
 export async function takeIncident(context: SyncContext, item: IncidentItem): Promise<Taken> {
-  const { tx, scope } = context
+  const { tx, scope, kept } = context
   const contentDigest = digestOf(item)
-  const stored = await tx.incident.findFirst({ where: { id: item.id } })
+  const stored = kept.incidents.get(item.id)
   if (stored) {
     const before = `${stored.kind}, ${stored.skill} at ${stored.place}`
     return sameId(stored, contentDigest, before, `${item.what}, ${item.skill} at ${item.place}`)
@@ -22,16 +22,15 @@ export async function takeIncident(context: SyncContext, item: IncidentItem): Pr
       'no diver of your clubs has this id: perhaps the diver has moved to another club. It stays on this phone: tell the head coach there now',
       'diver',
     )
-  const attempt = item.attempt
-    ? await tx.attempt.findFirst({ where: { id: item.attempt, diverId: item.diver }, select: { id: true } })
-    : null
+  const attempt = item.attempt ? kept.attempts.get(item.attempt) : undefined
   const fact = await appendIncident(tx, scope, {
     ...item,
     club,
-    attempt: attempt?.id ?? null,
+    attempt: attempt?.diverId === item.diver ? attempt.id : null,
     offset: context.offset,
     contentDigest,
   })
+  kept.incidents.set(item.id, { id: item.id, kind: item.what, skill: item.skill, place: item.place, contentDigest })
   context.noteIncident(item.diver, fact)
   return accepted
 }

@@ -1,87 +1,83 @@
 import { pairKey } from '../../../curriculum/edition/curriculum'
 import type { Place } from '../../../curriculum/place'
-import { findEdition, isDraft } from '../../../curriculum/store/editions'
 import { keptWithoutVideo, mayKeepVideo } from '../../consent'
 import { checkObservation, isSilent } from '../../deck/check-observation'
 import type { MomentItem, ObservationItem } from '../../deck/contract'
 import { programmeInstant } from '../../device-clock'
 import { commitTo, digestOf } from '../../ledger/write-event'
 import { isWithinScope } from '../coach-scope'
-import { keepWords, makeSalt } from '../words'
+import { makeSalt, makeWords } from '../words'
 import { accepted, consentRefusal, parentRefusal, refused, type SyncContext, sameId, type Taken } from './context'
 
 /** Appends what a coach saw of an attempt, or the correction of it. */
-export async function takeObservation(context: SyncContext, item: ObservationItem): Promise<Taken> {
-  const { tx, scope } = context
+export function takeObservation(context: SyncContext, item: ObservationItem): Taken {
+  const { scope, kept, added } = context
   const contentDigest = digestOf(item)
-  const stored = await tx.observation.findFirst({ where: { id: item.id } })
+  const stored = kept.observations.get(item.id)
   if (stored) {
     const taken = sameId(stored, contentDigest, JSON.stringify(stored.ratings), JSON.stringify(item.ratings))
     return taken.result === 'known' && stored.momentCount < item.moments.length ? withoutMoments('known', item) : taken
   }
   const parent = parentRefusal(context, item.attempt, 'attempt')
   if (parent) return parent
-  const attempt = await tx.attempt.findFirst({ where: { id: item.attempt } })
+  const attempt = kept.attempts.get(item.attempt)
   if (!attempt || !context.divers.has(attempt.diverId))
     return refused('unknown attempt', 'the attempt it belongs to is not known here: send the attempt first', 'attempt')
   // A correction puts right what stands already: it is taken whatever became of the consent since.
   const observedAt = programmeInstant(item.observedAt, context.offset)
   const stopped = item.supersedes ? null : consentRefusal(context, attempt.diverId, observedAt)
   if (stopped) return stopped
-  const edition = await findEdition(tx, scope, item.edition)
-  if (!edition) return unknownEdition(context, item)
+  const edition = kept.editions.get(item.edition) ?? null
+  if (edition === null || edition === 'draft') return editionRefusal(edition)
   const pair = edition.pairs.get(pairKey({ skill: attempt.skill, place: attempt.place as Place }))
   if (!pair) return refused('unknown skill', `that edition does not teach ${attempt.skill} there`, 'edition')
   const level = edition.levelIndex(attempt.atLevel)
   const checked = checkObservation(edition, pair, level, item)
   if (!checked.ok) return { result: 'refused', refusal: checked.refusal }
-  const head = await tx.observationHead.findUnique({
-    where: { clubId_attemptId_coachId: { clubId: attempt.clubId, attemptId: attempt.id, coachId: scope.account } },
-  })
-  const conflict = supersedingRefusal(item, head?.observationId ?? null)
+  const conflict = supersedingRefusal(item, kept.heads.get(attempt.id) ?? null)
   if (conflict) return conflict
   const video = mayKeepVideo(context.consentsOf(attempt.diverId))
   if (!video && isSilent({ ...item, moments: [] }))
     return refused('no consent', 'no consent to video of this diver is in force, and nothing else was rated', 'moments')
   const about = { club: attempt.clubId, diver: attempt.diverId, writtenBy: scope.account }
-  const note = item.note ? await keepWords(tx, about, item.note) : null
-  const reason = item.supersedes ? await keepWords(tx, about, item.supersedes.reason) : null
+  const note = item.note ? makeWords(about, item.note) : null
+  const reason = item.supersedes ? makeWords(about, item.supersedes.reason) : null
   const moments = video ? item.moments.map(keepable) : []
   const attemptedAt = programmeInstant(attempt.attemptedAt.getTime(), Number(attempt.offsetMs))
-  await tx.observation.create({
-    data: {
-      id: item.id,
-      clubId: attempt.clubId,
-      attemptId: attempt.id,
-      diverId: attempt.diverId,
-      coachId: scope.account,
-      editionHash: edition.hash,
-      observedOn: item.observedOn,
-      observedAt: new Date(item.observedAt),
-      receivedAt: new Date(context.receivedAt),
-      ratings: item.ratings,
-      imputed: checked.imputed,
-      restAsExpected: item.restAsExpected,
-      faults: item.faults,
-      withinScope: isWithinScope(context.coachScopes, attempt.clubId, pair, attemptedAt),
-      momentCount: moments.length,
-      noteId: note?.id ?? null,
-      supersedesId: item.supersedes?.id ?? null,
-      reasonId: reason?.id ?? null,
-      digest: digestOf({
-        ...item,
-        note: note?.commitment ?? null,
-        supersedes: item.supersedes ? { id: item.supersedes.id, reason: reason?.commitment ?? null } : null,
-        moments: moments.map((moment) => moment.commitment),
-        coach: scope.account,
-      }),
-      contentDigest,
-    },
-  })
-  if (moments.length > 0)
-    await tx.moment.createMany({
-      data: moments.map((moment) => ({ ...moment, clubId: about.club, diverId: about.diver, observationId: item.id })),
-    })
+  const observation = {
+    id: item.id,
+    clubId: attempt.clubId,
+    attemptId: attempt.id,
+    diverId: attempt.diverId,
+    coachId: scope.account,
+    editionHash: edition.hash,
+    observedOn: item.observedOn,
+    observedAt: new Date(item.observedAt),
+    receivedAt: new Date(context.receivedAt),
+    ratings: item.ratings,
+    imputed: checked.imputed,
+    restAsExpected: item.restAsExpected,
+    faults: item.faults,
+    withinScope: isWithinScope(context.coachScopes, attempt.clubId, pair, attemptedAt),
+    momentCount: moments.length,
+    noteId: note?.id ?? null,
+    supersedesId: item.supersedes?.id ?? null,
+    reasonId: reason?.id ?? null,
+    digest: digestOf({
+      ...item,
+      note: note?.commitment ?? null,
+      supersedes: item.supersedes ? { id: item.supersedes.id, reason: reason?.commitment ?? null } : null,
+      moments: moments.map((moment) => moment.commitment),
+      coach: scope.account,
+    }),
+    contentDigest,
+  }
+  kept.observations.set(observation.id, observation)
+  kept.heads.set(attempt.id, observation.id)
+  added.words.push(...[note, reason].flatMap((words) => words ?? []))
+  added.observations.push(observation)
+  for (const moment of moments)
+    added.moments.push({ ...moment, clubId: about.club, diverId: about.diver, observationId: item.id })
   return moments.length < item.moments.length ? withoutMoments('accepted', item) : accepted
 }
 
@@ -90,19 +86,14 @@ const withoutMoments = (result: 'accepted' | 'known', { moments }: ObservationIt
   keptWithout: { moments: moments.map(({ id }) => id), message: keptWithoutVideo },
 })
 
-async function unknownEdition(context: SyncContext, item: ObservationItem): Promise<Taken> {
-  if (await isDraft(context.tx, item.edition))
-    return refused(
-      'unpublished edition',
-      'it was rated against a draft of the curriculum: only a published edition counts',
-      'edition',
-    )
-  return refused(
-    'unknown edition',
-    'the programme has published no edition of that name: open the deck again',
-    'edition',
-  )
-}
+const editionRefusal = (found: 'draft' | null): Taken =>
+  found === 'draft'
+    ? refused(
+        'unpublished edition',
+        'it was rated against a draft of the curriculum: only a published edition counts',
+        'edition',
+      )
+    : refused('unknown edition', 'the programme has published no edition of that name: open the deck again', 'edition')
 
 function supersedingRefusal(item: ObservationItem, inForce: string | null): Taken | null {
   if (!item.supersedes)
