@@ -3,6 +3,7 @@ import path from 'node:path'
 import { parseArgs } from 'node:util'
 import pg from 'pg'
 import { publishEdition } from '../lib/assessment/store/publish'
+import { readStandings } from '../lib/assessment/store/standings'
 import { type EpochDay, formatDay, parseDay } from '../lib/assessment/time'
 import { closeDatabase } from '../lib/platform/db'
 import { getEnv } from '../lib/platform/env'
@@ -67,6 +68,8 @@ async function fill(owner: pg.Client, password: string, until: number): Promise<
     if (day % 14 === 0) process.stderr.write(`  the season up to ${formatDay(day)}: ${dives} dives\n`)
   }
   const dives = await tellSeason(until, said)
+  // The season was told without working out readiness on the way: it is done once, as the region's page would.
+  await readStandings(await officeScope('constance', fixedNow))
   const { stateFolder } = getEnv()
   fs.mkdirSync(stateFolder, { recursive: true })
   fs.writeFileSync(path.join(stateFolder, 'demo-sign-ins.json'), `${JSON.stringify(demoSignIns, null, 2)}\n`)

@@ -17,14 +17,20 @@ import { coachScope, getStanding, require, type Standing } from './hands'
 
 const minute = 60_000
 
+/**
+ * Something that people of the demo do, act by act: each act's time is told before it is done, so that what several do at the
+ * same time can be done in the order of the clock (clock.ts).
+ */
+export type Acts = AsyncGenerator<number, void, void>
+
 /** Signs what is to sign and hers to sign, from `from` on; what one sign-off opens is seen at the next look. */
-export async function signWhatIsReached(
+export async function* signWhatIsReached(
   coach: CoachData,
   role: 'assistant' | 'head',
   divers: readonly DiverInSeason[],
   standing: Standing,
   from: number,
-): Promise<void> {
+): Acts {
   let at = from
   for (const diver of divers) {
     const evaluation = getStanding(standing, diver)
@@ -34,9 +40,14 @@ export async function signWhatIsReached(
       const now = signable(evaluation, key)
       if (!now) continue
       at += minute
+      yield at
       await sign(coach, diver, at, { pair: key, level: now.level, waiver: null, reason: null })
     }
-    if (role === 'head') at = await signByOverride(coach, diver, evaluation, at)
+    for (const request of role === 'head' ? overridesOf(diver, evaluation) : []) {
+      at += minute
+      yield at
+      await sign(coach, diver, at, request)
+    }
   }
 }
 
@@ -47,38 +58,29 @@ function divedLately({ curriculum, record, date }: Evaluation): PairKey[] {
 }
 
 async function sign(coach: CoachData, diver: DiverInSeason, at: number, request: SignRequest): Promise<void> {
-  const outcome = await signSkill(await coachScope(coach.key, at), { diver: diver.id, ...request })
+  const outcome = await signSkill(await coachScope(coach.key, at), { diver: diver.id, ...request }, 'when read')
   require(`${coach.name} signs ${request.pair} for ${diver.story.given}`, outcome)
 }
 
-/** Where a story says so, and the standard lacks nothing but a second coach. */
-async function signByOverride(
-  coach: CoachData,
-  diver: DiverInSeason,
-  evaluation: Evaluation,
-  from: number,
-): Promise<number> {
-  let at = from
-  for (const { pair: key, from: day, reason } of diver.story.waivers ?? []) {
+/** What the head coach signs where a story says so, and the standard lacks nothing but a second coach. */
+function overridesOf(diver: DiverInSeason, evaluation: Evaluation): SignRequest[] {
+  return (diver.story.waivers ?? []).flatMap(({ pair: key, from, reason }): SignRequest[] => {
     const history = evaluation.history(key)
-    if (!history || evaluation.date.day < parseDay(day)) continue
-    const level = history.pair.level
-    if (isCurrentAt(evaluation.holdings.of(key), level) || signable(evaluation, key)) continue
+    if (!history || evaluation.date.day < parseDay(from)) return []
+    const { level, at } = history.pair
+    if (isCurrentAt(evaluation.holdings.of(key), level) || signable(evaluation, key)) return []
     const waiver = { coaches: true } as const
-    if (!standardOf(history, level, waiver).holds) continue
-    at += minute
-    await sign(coach, diver, at, { pair: key, level: history.pair.at.level, waiver, reason })
-  }
-  return at
+    return standardOf(history, level, waiver).holds ? [{ pair: key, level: at.level, waiver, reason }] : []
+  })
 }
 
 /** Goes through the queue: approves what is ready, returns what the story returns, leaves what waits. */
-export async function decideOnQueue(
+export async function* decideOnQueue(
   coach: CoachData,
   divers: readonly DiverInSeason[],
   standing: Standing,
   from: number,
-): Promise<void> {
+): Acts {
   let at = from
   for (const diver of divers) {
     const evaluation = getStanding(standing, diver)
@@ -86,10 +88,11 @@ export async function decideOnQueue(
       const found = readTarget(evaluation, target)
       if (!found.ready || diver.story.waits?.includes(target)) continue
       at += 4 * minute
+      yield at
       const alone = coachesUnder(evaluation, found).every((one) => one === coast.account(coach.key))
       const answer = answerTo(diver, target, evaluation.date.day)
       const request = { diver: diver.id, target, ...answer, onlyCoach: alone ? onlyCoach : null }
-      const outcome = await decideTarget(await coachScope(coach.key, at), request)
+      const outcome = await decideTarget(await coachScope(coach.key, at), request, 'when read')
       require(`${coach.name} decides on ${target} for ${diver.story.given}`, outcome)
     }
   }

@@ -70,7 +70,7 @@ function batchesOf(packs: readonly (readonly DeckItem[])[]): DeckItem[][] {
  */
 export async function send(coach: string, at: number, packs: readonly (readonly DeckItem[])[]): Promise<void> {
   for (const batch of batchesOf(packs)) {
-    const answers = await syncDeck(await coachScope(coach, at), at, batch)
+    const answers = await syncDeck(await coachScope(coach, at), at, batch, 'when read')
     const refused = answers.find((answer) => answer.result !== 'accepted')
     if (refused)
       throw new Error(`${coach}'s deck on ${new Date(at).toISOString()}: ${refused.result}: ${refused.message ?? ''}`)

@@ -4,7 +4,7 @@ import type { Curriculum } from '../../lib/curriculum/edition/curriculum'
 import { chanceOf } from './chance'
 import { chooseTurns, type DiverInSeason } from './choose'
 import { type ClubData, type CoachData, clubs, coaches, type SquadData } from './coast'
-import { signWhatIsReached } from './desk'
+import { type Acts, signWhatIsReached } from './desk'
 import { watchedIn } from './eye'
 import { getStanding, lookAt, type Standing, send } from './hands'
 import { instantOn, isTest } from './season'
@@ -65,16 +65,19 @@ function openDeck(session: Session, began: number, curriculum: Curriculum): Deck
   }
 }
 
-/** The session begins: who is there, how each stands, and what the coach signs from last time before they warm up. */
+/** The session begins: who is there, and how each stands. */
 export async function open(session: Session): Promise<SessionOpen> {
-  const { day, hour, coach, squad } = session
+  const { day, hour, coach } = session
   const began = instantOn(day, hour)
   const there = session.divers.filter((diver) => isThere(diver, session))
   const ids = there.map((diver) => diver.id)
-  const standing = await lookAt(coach.key, ids, began)
+  return { session, began, there, standing: await lookAt(coach.key, ids, began) }
+}
+
+/** What the coach signs from last time before they warm up. */
+export function signFirst({ session: { coach, squad }, there, standing, began }: SessionOpen): Acts {
   const role = coach.posts.some((post) => post.club === squad.club && post.role === 'head') ? 'head' : 'assistant'
-  await signWhatIsReached(coach, role, there, standing, began)
-  return { session, began, there, standing }
+  return signWhatIsReached(coach, role, there, standing, began)
 }
 
 /** Each diver who is there dives what she and the coach choose; the deck sends when it finds the network again. */

@@ -2,12 +2,13 @@ import type { EpochDay } from '../../lib/assessment/time'
 import { parseDay } from '../../lib/assessment/time'
 import { coast } from './bootstrap'
 import type { DiverInSeason } from './choose'
-import { type CoachData, clubs, coaches, type SquadData, squads } from './coast'
-import { decideOnQueue, signWhatIsReached } from './desk'
+import { doInOrder } from './clock'
+import { type ClubData, type CoachData, clubs, coaches, type SquadData, squads } from './coast'
+import { type Acts, decideOnQueue, signWhatIsReached } from './desk'
 import { lookAt, send } from './hands'
 import { hoursOf, instantOn, isCamp, seasonDays, today, weekdayOf } from './season'
 import { correct, type Later, lookOnVideo } from './second-look'
-import { dive, getCoach, open, type Session, type SessionOpen } from './session'
+import { dive, getCoach, open, type Session, type SessionOpen, signFirst } from './session'
 import { stories } from './stories/stories'
 import type { Remembered } from './turn'
 
@@ -45,16 +46,14 @@ const isDeskEvening = (day: EpochDay): boolean =>
   day < today && (weekdayOf(day) === 0 || weekdayOf(day) === 3 || (isCamp(day) && weekdayOf(day) === 5))
 
 /** A head coach decides, then signs; what these sign-offs make ready waits for the next evening. */
-async function sitAtDesk(day: EpochDay, divers: readonly DiverInSeason[]): Promise<void> {
-  for (const club of clubs) {
-    const head = getCoach(club.head)
-    const homes = squads.filter((squad) => squad.club === club.key).map((squad) => squad.key)
-    const own = divers.filter(({ story }) => homes.includes(story.squad))
-    const ids = own.map((diver) => diver.id)
-    const standing = await lookAt(head.key, ids, instantOn(day, 20, 30))
-    await decideOnQueue(head, own, standing, instantOn(day, 20, 30))
-    await signWhatIsReached(head, 'head', own, standing, instantOn(day, 21, 30))
-  }
+async function* sitAtDesk(club: ClubData, day: EpochDay, divers: readonly DiverInSeason[]): Acts {
+  const head = getCoach(club.head)
+  const homes = squads.filter((squad) => squad.club === club.key).map((squad) => squad.key)
+  const own = divers.filter(({ story }) => homes.includes(story.squad))
+  const ids = own.map((diver) => diver.id)
+  const standing = await lookAt(head.key, ids, instantOn(day, 20, 30))
+  yield* decideOnQueue(head, own, standing, instantOn(day, 20, 30))
+  yield* signWhatIsReached(head, 'head', own, standing, instantOn(day, 21, 30))
 }
 
 const byTime = (a: Later, b: Later): number => a.at - b.at
@@ -76,13 +75,14 @@ async function goThroughFilms(day: EpochDay, week: readonly Remembered[]): Promi
   await sendLater(week.flatMap((seen) => correct(seen, evening) ?? []))
 }
 
-/** The day's sessions, hour by hour. The ledger is written one after the other; then the decks work at the same time. */
+/** The day's sessions, hour by hour: first what is signed, in the order of the clock; then the decks work at the same time. */
 async function trainOn(day: EpochDay, divers: readonly DiverInSeason[]): Promise<Remembered[]> {
   const sessions = sessionsOn(day, divers)
   const remembered: Remembered[] = []
   for (const hour of new Set(sessions.map((session) => session.hour))) {
     const opened: SessionOpen[] = []
     for (const session of sessions.filter((one) => one.hour === hour)) opened.push(await open(session))
+    await doInOrder(opened.map(signFirst))
     const done = await Promise.all(opened.map(dive))
     remembered.push(...done.flat())
   }
@@ -113,7 +113,7 @@ export async function tellSeason(until: EpochDay, progress: Progress): Promise<n
       await goThroughFilms(day, week)
       week = []
     }
-    if (isDeskEvening(day)) await sitAtDesk(day, divers)
+    if (isDeskEvening(day)) await doInOrder(clubs.map((club) => sitAtDesk(club, day, divers)))
     progress(day, dives)
   }
   return dives

@@ -4,9 +4,10 @@ import { asAccount } from '../../platform/db'
 import { coachesUnder, type DecisionRequest, judgeDecision } from '../decide'
 import { digestOf } from '../ledger/write-event'
 import type { Outcome } from '../outcome'
+import { dayIn } from '../time'
 import { lockDiver } from './desk'
 import { appendLedger } from './ledger'
-import { refreshReadiness } from './readiness'
+import { keepReadiness, type ReadinessWhen } from './readiness'
 import { keepWords } from './words'
 
 export interface DecideTarget extends DecisionRequest {
@@ -22,7 +23,7 @@ const notFound: Outcome = {
  * Records a head coach's decision, judged on the diver's record as it is inside the transaction. The diver's row is locked:
  * of two head coaches at once the second decides on what the first left, and is told.
  */
-export function decideTarget(scope: Scope, request: DecideTarget): Promise<Outcome> {
+export function decideTarget(scope: Scope, request: DecideTarget, when: ReadinessWhen = 'now'): Promise<Outcome> {
   return asAccount(scope.account, async (tx) => {
     const now = await lockDiver(tx, scope, request.diver)
     if (!now) return notFound
@@ -81,7 +82,11 @@ export function decideTarget(scope: Scope, request: DecideTarget): Promise<Outco
         ledgerSeq,
       },
     })
-    await refreshReadiness(tx, scope, curriculum, [file.id])
+    const at = { decidedAt: scope.at, receivedAt: scope.at, day: dayIn(scope.at, file.zone) }
+    const { target, outcome, by, waivesAge } = common
+    const decision = { id, target, outcome, by, waivesAge, ...at, wantsMoreOf: judged.wantsMoreOf }
+    const decisions = [...file.record.decisions, decision]
+    await keepReadiness(tx, scope, curriculum, [{ ...file, record: { ...file.record, decisions } }], when)
     return { ok: true, id }
   })
 }

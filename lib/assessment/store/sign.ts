@@ -5,10 +5,11 @@ import { asAccount, type Tx } from '../../platform/db'
 import type { Cited } from '../ledger/event'
 import type { Outcome } from '../outcome'
 import { judgeSignOff, type SignRequest } from '../sign'
+import { dayIn } from '../time'
 import { isWithinScope } from './coach-scope'
 import { lockDiver } from './desk'
 import { appendLedger } from './ledger'
-import { refreshReadiness } from './readiness'
+import { keepReadiness, type ReadinessWhen } from './readiness'
 import { revoke } from './revoke'
 import { keepWords } from './words'
 
@@ -33,7 +34,7 @@ async function citedOf(tx: Tx, evidence: readonly string[]): Promise<Cited[]> {
 }
 
 /** Signs a skill off for a diver, judged on her record as it is inside the transaction. */
-export function signSkill(scope: Scope, request: SignSkill): Promise<Outcome> {
+export function signSkill(scope: Scope, request: SignSkill, when: ReadinessWhen = 'now'): Promise<Outcome> {
   return asAccount(scope.account, async (tx) => {
     const now = await lockDiver(tx, scope, request.diver)
     if (!now) return notFound
@@ -85,7 +86,10 @@ export function signSkill(scope: Scope, request: SignSkill): Promise<Outcome> {
         ledgerSeq,
       },
     })
-    await refreshReadiness(tx, scope, curriculum, [file.id])
+    const at = { signedAt: scope.at, receivedAt: scope.at, day: dayIn(scope.at, file.zone) }
+    const signOff = { id, pair: request.pair, level, coach: scope.account, ...at, by: method, waiver, evidence }
+    const signOffs = [...file.record.signOffs, { ...signOff, revokedAt: null }]
+    await keepReadiness(tx, scope, curriculum, [{ ...file, record: { ...file.record, signOffs } }], when)
     return { ok: true, id }
   })
 }
