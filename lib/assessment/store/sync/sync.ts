@@ -118,7 +118,7 @@ const diverOf = ({ kept }: SyncContext, item: DeckItem): string | undefined =>
   item.kind === 'observation' ? kept.attempts.get(item.attempt)?.diverId : item.diver
 
 /** The files of the divers of whom something was kept: what was read before, and what was written since. */
-function filesAfter({ batch, changed, added }: Outcome) {
+export function filesAfter({ batch, changed, added }: Outcome) {
   const of = <Row extends { diverId: string }>(diver: string, rows: readonly Row[]) =>
     rows.filter((row) => row.diverId === diver)
   return batch.before
