@@ -13,6 +13,7 @@ import { chanceOf } from './chance'
 import { type ClubKey, clubs, coaches, officers, programmeName, type SquadKey, squads } from './coast'
 import { zone } from './season'
 import { stories } from './stories/stories'
+import type { Story } from './stories/story'
 
 // Roles and memberships began well before the season, so that no machine's clock stands before them.
 const since = Date.UTC(2024, 8, 1, 9)
@@ -41,7 +42,7 @@ export const coast: Coast = {
 }
 
 /** Enters what has no screen yet: programme, clubs, accounts, divers, squads. For the owner, inside a transaction. */
-export async function enterCoast(owner: Owner, password: string): Promise<void> {
+export async function enterCoast(owner: Owner, password: string, told: readonly Story[] = stories): Promise<void> {
   const at = new Date(since)
   const programmeId = coast.programme
   await insertProgramme(owner, { id: programmeId, name: programmeName, zone, createdAt: at })
@@ -72,10 +73,10 @@ export async function enterCoast(owner: Owner, password: string): Promise<void> 
       recordedAt: at,
       recordedBy: coast.account(club.head),
     })
-  await enterDivers(owner, at)
+  await enterDivers(owner, at, told)
 }
 
-async function enterDivers(owner: Owner, at: Date): Promise<void> {
+async function enterDivers(owner: Owner, at: Date, told: readonly Story[]): Promise<void> {
   const homes = new Map<SquadKey, ClubKey>(squads.map((squad) => [squad.key, squad.club]))
   const heads = new Map(clubs.map((club) => [coast.club(club.key), club.head]))
   for (const squad of squads)
@@ -85,7 +86,7 @@ async function enterDivers(owner: Owner, at: Date): Promise<void> {
       name: squad.name,
       createdAt: at,
     })
-  for (const story of stories) {
+  for (const story of told) {
     const diverId = coast.diver(story.key)
     await insertDiver(owner, {
       id: diverId,

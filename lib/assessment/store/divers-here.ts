@@ -15,47 +15,30 @@ export interface DiverHere {
   readonly squads: readonly string[]
 }
 
-interface Here {
-  readonly divers: readonly DiverHere[]
-  /** Zones of the programme's clubs. */
-  readonly zones: ReadonlyMap<string, string>
+/** All divers in scope, or those of them that are named. */
+export async function listDivers(tx: Tx, scope: Scope, only?: readonly string[]): Promise<DiverHere[]> {
+  const at = new Date(scope.at)
+  const clubs = scope.clubs && [...scope.clubs]
+  const named = only ? [...only] : null
+  const rows = await tx.$queryRaw<Row[]>`
+    SELECT m."diverId" AS "id", w."givenName", w."familyName", w."bornOn", c."id" AS "club", c."name" AS "clubName", c."zone",
+      ARRAY(SELECT s."name" FROM "SquadDiver" d JOIN "Squad" s ON s."id" = d."squadId"
+        WHERE d."diverId" = m."diverId" ORDER BY s."createdAt", s."id") AS "squads"
+    FROM "DiverMembership" m JOIN "Club" c ON c."id" = m."clubId" LEFT JOIN "DiverWords" w ON w."diverId" = m."diverId"
+    WHERE c."programmeId" = ${scope.programme}::uuid AND (${clubs}::uuid[] IS NULL OR c."id" = ANY (${clubs}::uuid[]))
+      AND m."from" <= ${at} AND (m."to" IS NULL OR m."to" > ${at})
+      AND (${named}::uuid[] IS NULL OR m."diverId" = ANY (${named}::uuid[]))
+    ORDER BY m."from", m."id"`
+  return rows.map(({ bornOn, ...row }) => ({
+    ...row,
+    givenName: row.givenName ?? 'Name',
+    familyName: row.familyName ?? 'erased',
+    born: bornOn && dayIn(bornOn.getTime(), 'UTC'),
+  }))
 }
 
-interface Row {
-  readonly id: string
+interface Row extends Omit<DiverHere, 'givenName' | 'familyName' | 'born'> {
   readonly givenName: string | null
   readonly familyName: string | null
   readonly bornOn: Date | null
-  readonly club: string
-  readonly squads: string[]
-}
-
-/** All divers in scope, or those of them that are named. */
-export async function listDivers(tx: Tx, scope: Scope, only?: readonly string[]): Promise<Here> {
-  const clubs = await tx.club.findMany({ where: { programmeId: scope.programme } })
-  const inScope = scope.clubs ? [...scope.clubs] : clubs.map((club) => club.id)
-  const at = new Date(scope.at)
-  const named = only ? [...only] : null
-  const rows = await tx.$queryRaw<Row[]>`
-    SELECT m."diverId" AS "id", w."givenName", w."familyName", w."bornOn", m."clubId" AS "club",
-      ARRAY(SELECT s."name" FROM "SquadDiver" d JOIN "Squad" s ON s."id" = d."squadId"
-        WHERE d."diverId" = m."diverId" ORDER BY s."createdAt", s."id") AS "squads"
-    FROM "DiverMembership" m LEFT JOIN "DiverWords" w ON w."diverId" = m."diverId"
-    WHERE m."clubId" = ANY (${inScope}::uuid[]) AND m."from" <= ${at} AND (m."to" IS NULL OR m."to" > ${at})
-      AND (${named}::uuid[] IS NULL OR m."diverId" = ANY (${named}::uuid[]))
-    ORDER BY m."from", m."id"`
-  const divers = rows.map((row): DiverHere => {
-    const club = clubs.find((candidate) => candidate.id === row.club)
-    return {
-      id: row.id,
-      givenName: row.givenName ?? 'Name',
-      familyName: row.familyName ?? 'erased',
-      born: row.bornOn && dayIn(row.bornOn.getTime(), 'UTC'),
-      club: row.club,
-      clubName: club?.name ?? '',
-      zone: club?.zone ?? scope.zone,
-      squads: row.squads,
-    }
-  })
-  return { divers, zones: new Map(clubs.map((club) => [club.id, club.zone])) }
 }

@@ -8,6 +8,7 @@ import type {
   Revocation,
   SignOff,
   StandDown,
+  VenueFlag,
 } from '../../../generated/prisma/client'
 import type { Tx } from '../../platform/db'
 
@@ -62,8 +63,17 @@ type IncidentRow = Pick<Incident, 'id' | 'diverId' | 'skill' | 'place' | 'kind' 
   readonly offsetMs: bigint | number
 }
 
+/** What is known of the clubs: their zones, and what they have. */
+export interface ClubRows {
+  readonly clubs: readonly { readonly id: string; readonly zone: string }[]
+  /** The oldest first. */
+  readonly venue: readonly Pick<VenueFlag, 'clubId' | 'feature' | 'has' | 'recordedAt'>[]
+}
+
 /** Columns that are times or dates, by kind of row: JSON has them as text. */
-const times: Readonly<Record<keyof Rows, readonly string[]>> = {
+const times: Readonly<Record<keyof (Rows & ClubRows), readonly string[]>> = {
+  clubs: [],
+  venue: ['recordedAt'],
   attempts: ['attemptedAt', 'receivedAt'],
   observations: ['receivedAt'],
   signOffs: ['signedAt'],
@@ -86,12 +96,15 @@ function readRows(text: string, columns: readonly string[]): Record<string, unkn
 }
 
 /**
- * All rows about some divers in one round trip, each table as one JSON text: row by row the client would take several times
+ * All rows about some divers, and about the clubs in sight, in one round trip, each table as one JSON text: row by row the client would take several times
  * as long over a season of dives. Row-level security holds as for any other read.
  */
-export async function listRows(tx: Tx, divers: readonly string[]): Promise<Rows> {
+export async function listRows(tx: Tx, divers: readonly string[]): Promise<Rows & ClubRows> {
   const ids = [...divers]
-  const [texts] = await tx.$queryRaw<Record<keyof Rows, string>[]>`SELECT
+  const [texts] = await tx.$queryRaw<Record<keyof typeof times, string>[]>`SELECT
+    (SELECT coalesce(json_agg(r), '[]')::text FROM (SELECT "id", "zone" FROM "Club") r) AS "clubs",
+    (SELECT coalesce(json_agg(r), '[]')::text FROM (
+      SELECT "clubId", "feature", "has", "recordedAt" FROM "VenueFlag" ORDER BY "recordedAt") r) AS "venue",
     (SELECT coalesce(json_agg(r), '[]')::text FROM (
       SELECT "id", "clubId", "diverId", "skill", "place", "atLevel", "attemptedAt", "offsetMs", "receivedAt", "called", "cued",
         "closedThen", "flags" FROM "Attempt" WHERE "diverId" = ANY (${ids}::uuid[]) ORDER BY "attemptedAt", "id") r) AS "attempts",
@@ -119,7 +132,7 @@ export async function listRows(tx: Tx, divers: readonly string[]): Promise<Rows>
         FROM "StandDown" WHERE "diverId" = ANY (${ids}::uuid[])) r) AS "standDowns"`
   const kinds = Object.entries(times).map(([kind, columns]) => [
     kind,
-    readRows(texts?.[kind as keyof Rows] ?? '[]', columns),
+    readRows(texts?.[kind as keyof typeof times] ?? '[]', columns),
   ])
-  return Object.fromEntries(kinds) as Rows
+  return Object.fromEntries(kinds) as Rows & ClubRows
 }

@@ -18,11 +18,12 @@ export interface DiverRows {
 
 /** The rows about all divers in scope, or about those named; a diver outside the scope is not among them. */
 export async function listDiverRows(tx: Tx, scope: Scope, only?: readonly string[]): Promise<DiverRows[]> {
-  const { divers, zones } = await listDivers(tx, scope, only)
+  const divers = await listDivers(tx, scope, only)
   if (divers.length === 0) return []
-  const venue = await tx.venueFlag.findMany({ orderBy: { recordedAt: 'asc' } })
   const ids = divers.map((diver) => diver.id)
-  const of = groupByDiver(await listRows(tx, ids), ids)
+  const { clubs, venue, ...all } = await listRows(tx, ids)
+  const zones = new Map(clubs.map((club) => [club.id, club.zone]))
+  const of = groupByDiver(all, ids)
   return divers.map((diver) => ({
     diver,
     rows: {

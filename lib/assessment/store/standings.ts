@@ -35,7 +35,7 @@ const byDiver = (rows: readonly Readiness[]): ReadonlyMap<string, readonly Readi
 /** The standings of the divers in scope; what ran out is worked out afresh first, under the divers' row locks. */
 async function listStandings(tx: Tx, scope: Scope): Promise<Standings> {
   const curriculum = await getEditionInForce(tx, scope)
-  const { divers } = await listDivers(tx, scope)
+  const divers = await listDivers(tx, scope)
   const where = { diverId: { in: divers.map((diver) => diver.id) } }
   const targets = curriculum.levels.length + curriculum.boardMoves.length
   const kept = byDiver(await tx.readiness.findMany({ where }))

@@ -1,4 +1,4 @@
-import type { CoachScope, DiverMembership } from '../../../../generated/prisma/client'
+import type { CoachScope } from '../../../../generated/prisma/client'
 import type { Scope } from '../../../access/scope'
 import type { Curriculum, Pair } from '../../../curriculum/edition/curriculum'
 import { type Place, placeFacts } from '../../../curriculum/place'
@@ -18,8 +18,8 @@ export interface SyncBatch {
   /** Programme clock minus device clock, in milliseconds. */
   readonly offset: number
   readonly curriculum: Curriculum
-  /** Current membership of each of the coach's divers. */
-  readonly divers: ReadonlyMap<string, DiverMembership>
+  /** The club of today of each diver of this batch who is of the coach's clubs. */
+  readonly divers: ReadonlyMap<string, string>
   readonly coachScopes: readonly CoachScope[]
   readonly zoneOf: (club: string) => string
   /** How the consents of a diver of this batch stand. */
@@ -93,7 +93,7 @@ export const isTaken = (value: Pair | Taken): value is Taken => 'result' in valu
 
 /** The diver's club today, or the refusal: outside the coach's clubs a diver does not exist. */
 export function findClub(context: SyncContext, diver: string): string | null {
-  return context.divers.get(diver)?.clubId ?? null
+  return context.divers.get(diver) ?? null
 }
 
 export const unknownDiver: Taken = refused(

@@ -5,6 +5,7 @@ import { findEdition, isDraft } from '../../../curriculum/store/editions'
 import type { Tx } from '../../../platform/db'
 import type { DeckItem } from '../../deck/contract'
 import type { AttemptRow, ObservationRow } from '../record-rows'
+import type { SyncBatch } from './context'
 
 /** A call, an attempt, an observation that is kept, or that this batch keeps: what is asked of it. */
 export type KeptCall = Pick<
@@ -37,7 +38,7 @@ export interface Kept {
 export const numberIn = (club: string, call: string, number: number): string => `${club} ${call} ${number}`
 
 /** Reads it, a query a table, after the divers' rows are locked. */
-export async function readKept(tx: Tx, scope: Scope, items: readonly DeckItem[]): Promise<Kept> {
+export async function readKept({ tx, scope, curriculum }: SyncBatch, items: readonly DeckItem[]): Promise<Kept> {
   const ids = (kind: DeckItem['kind']) => items.filter((item) => item.kind === kind).map((item) => item.id)
   const called = items.flatMap((item) => (item.kind === 'attempt' && item.call ? [item.call.id] : []))
   const rated = items.flatMap((item) => (item.kind === 'observation' ? [item.attempt] : []))
@@ -62,15 +63,20 @@ export async function readKept(tx: Tx, scope: Scope, items: readonly DeckItem[])
         callId && callNumber !== null ? [numberIn(clubId, callId, callNumber)] : [],
       ),
     ),
-    editions: await readEditions(tx, scope, items),
+    editions: await readEditions(tx, scope, curriculum, items),
   }
 }
 
-async function readEditions(tx: Tx, scope: Scope, items: readonly DeckItem[]): Promise<Kept['editions']> {
+async function readEditions(
+  tx: Tx,
+  scope: Scope,
+  inForce: Curriculum,
+  items: readonly DeckItem[],
+): Promise<Kept['editions']> {
   const hashes = new Set(items.flatMap((item) => (item.kind === 'observation' ? [item.edition] : [])))
   const editions = new Map<string, Curriculum | 'draft' | null>()
   for (const hash of hashes) {
-    const edition = await findEdition(tx, scope, hash)
+    const edition = hash === inForce.hash ? inForce : await findEdition(tx, scope, hash)
     editions.set(hash, edition ?? ((await isDraft(tx, hash)) ? 'draft' : null))
   }
   return editions

@@ -19,16 +19,11 @@ export interface OpenBatch extends SyncBatch {
 
 /** Locks the rows of the divers that a batch is about, and reads what it is judged on, once. */
 export async function openBatch(tx: Tx, scope: Scope, sentAt: number, items: readonly DeckItem[]): Promise<OpenBatch> {
-  const at = new Date(scope.at)
-  const memberships = await tx.diverMembership.findMany({
-    where: { clubId: { in: [...(scope.clubs ?? [])] }, from: { lte: at }, OR: [{ to: null }, { to: { gt: at } }] },
-  })
   const attempts = items.flatMap((item) => (item.kind === 'observation' ? [item.attempt] : []))
   const rated = await tx.attempt.findMany({ where: { id: { in: attempts } }, select: { diverId: true } })
   const named = items.flatMap((item) => (item.kind === 'observation' ? [] : [item.diver]))
   const divers = [...new Set([...named, ...rated.map((row) => row.diverId)])]
   await lockDivers(tx, divers)
-  const clubs = await tx.club.findMany({ where: { programmeId: scope.programme } })
   const curriculum = await getEditionInForce(tx, scope)
   const before = await listDiverRows(tx, scope, divers)
   const files = new Map(before.map((rows) => [rows.diver.id, toFile(rows)]))
@@ -40,9 +35,9 @@ export async function openBatch(tx: Tx, scope: Scope, sentAt: number, items: rea
     receivedAt: scope.at,
     offset: scope.at - sentAt,
     curriculum,
-    divers: new Map(memberships.map((membership) => [membership.diverId, membership])),
+    divers: new Map(before.map(({ diver }) => [diver.id, diver.club])),
     coachScopes: await tx.coachScope.findMany({ where: { accountId: scope.account }, orderBy: { setAt: 'asc' } }),
-    zoneOf: (club) => clubs.find((candidate) => candidate.id === club)?.zone ?? scope.zone,
+    zoneOf: before[0]?.rows.zoneOf ?? (() => scope.zone),
     consentsOf: await listConsents(tx, divers),
     before,
     incidents,

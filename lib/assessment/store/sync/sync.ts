@@ -65,12 +65,11 @@ async function inSavepoint<T>(tx: Tx, work: () => Promise<T>): Promise<T | null>
 
 /** All items on what is kept of all they name, written with one statement a table. */
 export async function takeTogether(batch: OpenBatch, entries: readonly Parsed[]): Promise<Outcome> {
-  const { tx, scope } = batch
-  const context = { ...batch, kept: await readKept(tx, scope, itemsOf(entries)), added: nothingAdded() }
+  const context = { ...batch, kept: await readKept(batch, itemsOf(entries)), added: nothingAdded() }
   const changed = new Set<string>()
   const answers: ItemAnswer[] = []
   for (const entry of entries) answers.push(await answer(context, entry, changed))
-  await writeAdded(tx, context.added)
+  await writeAdded(batch.tx, context.added)
   return { batch, answers, changed, added: [context.added] }
 }
 

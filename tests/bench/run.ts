@@ -1,0 +1,33 @@
+import { parseArgs } from 'node:util'
+import { closeDatabase } from '../../lib/platform/db'
+import { startBenchCluster } from '../support/bench-cluster'
+
+/**
+ * Times that a user feels, on a region of the demo's divers several times over (four: 64 divers). `sync`: a deck's batch of
+ * fifty; `pages`: what the pages of many divers and of one read and work out, without sign-in and drawing.
+ */
+const { values, positionals } = parseArgs({
+  allowPositionals: true,
+  options: { copies: { type: 'string', default: '4' } },
+})
+const known = ['sync', 'pages']
+const wanted = positionals.length > 0 ? positionals : known
+const copies = Number(values.copies)
+if (wanted.some((name) => !known.includes(name)) || !Number.isInteger(copies) || copies < 1) {
+  process.stderr.write('Usage: npm run bench -- [sync] [pages] [--copies N]\n')
+  process.exit(2)
+}
+
+const cluster = await startBenchCluster()
+try {
+  // These read the environment, which is set only now.
+  const { fillRegion } = await import('./region')
+  await fillRegion(cluster.urls('bench').owner, copies)
+  const { timeSync } = await import('./sync')
+  const { timePages } = await import('./pages')
+  if (wanted.includes('pages')) await timePages()
+  if (wanted.includes('sync')) await timeSync()
+} finally {
+  await closeDatabase()
+  await cluster.close()
+}
