@@ -5,7 +5,7 @@ import { fallenBelow } from './fallen'
 import { historyOf, type PairHistory } from './history'
 import { bestOf, type HoldingState, noHolding, type SignedState, stateOf } from './holding-state'
 import type { Doubt } from './readiness/finding'
-import type { DiverRecord } from './record'
+import type { DiverRecord, SignOffFact } from './record'
 import { type Below, restingOf } from './rests-on'
 import { listSigned, type Signed } from './signed'
 import type { AsOf } from './time'
@@ -25,6 +25,24 @@ export interface Ground {
   readonly signed: ReadonlyMap<PairKey, readonly Signed[]>
   readonly restsOn: (pair: PairKey) => Below
   readonly above: ReturnType<typeof whatRests>
+}
+
+/**
+ * The ground of a record with more sign-offs than the one of `ground`. Where each is at a pair that was signed as high
+ * before, nothing rests on anything new, and only the list of what was signed is longer.
+ */
+export function groundWith(
+  ground: Ground,
+  curriculum: Curriculum,
+  record: DiverRecord,
+  signOffs: readonly SignOffFact[],
+): Ground {
+  const isCovered = ({ pair, level }: SignOffFact): boolean =>
+    ground.signed.get(pair)?.some((one) => !one.revoked && one.level >= curriculum.levelIndex(level)) ?? false
+  if (signOffs.length === 0) return ground
+  return signOffs.every(isCovered)
+    ? { ...ground, signed: byPair(listSigned(curriculum, record)) }
+    : groundOf(curriculum, record)
 }
 
 function groundOf(curriculum: Curriculum, record: DiverRecord): Ground {

@@ -2,7 +2,7 @@ import type { Curriculum, PairKey } from '../../curriculum/edition/curriculum'
 import type { Requirement } from '../../curriculum/requirement/model'
 import { asOf, byDive } from '../as-of'
 import { historyOf, type PairHistory, withAttempts } from '../history'
-import { type Holdings, readHoldings } from '../holding'
+import { groundWith, type Holdings, readHoldings } from '../holding'
 import type { AttemptFact, DiverRecord, SignOffFact } from '../record'
 import type { AsOf } from '../time'
 import type { Finding } from './finding'
@@ -64,7 +64,7 @@ export interface Imagined {
 
 /**
  * The evaluation of the same diver on the same date, with more in her record. It answers as `evaluationOf` would of the
- * longer record; the histories of other pairs, and with no sign-off added what rests on what, are not read again.
+ * longer record; the histories of other pairs, and what rests on what where that is the same, are not read again.
  */
 export function imagine(evaluation: Evaluation, { pair, attempts, signOffs }: Imagined): Evaluation {
   const { curriculum, date, holdings: before } = evaluation
@@ -76,7 +76,7 @@ export function imagine(evaluation: Evaluation, { pair, attempts, signOffs }: Im
   const own = evaluation.history(pair)
   const longer = own && withAttempts(own, attempts)
   const history = (key: PairKey) => (key === pair ? longer : evaluation.history(key))
-  const ground = signOffs.length === 0 ? before.ground : undefined
+  const ground = groundWith(before.ground, curriculum, record, signOffs)
   const holdings = readHoldings(curriculum, record, history, date, ground)
   return evaluationFrom({ curriculum, record, date, history, holdings })
 }

@@ -15,6 +15,26 @@ function mostAttempts({ standard }: Pair): number {
   return Math.max(of, coaches, days, moments, clean, certainty?.over ?? 0, recheck.of)
 }
 
+/**
+ * What `enough` answers of the smallest number from `least` to `most` that is enough; null when none is. Good attempts never
+ * make anything worse (tests/engine/laws.test.ts), so that the interval can be halved.
+ */
+function fewest<Answer>(least: number, most: number, enough: (attempts: number) => Answer | null): Answer | null {
+  let found = enough(most)
+  if (found === null) return null
+  let [from, to] = [least, most]
+  while (from < to) {
+    const middle = Math.floor((from + to) / 2)
+    const answer = enough(middle)
+    if (answer === null) from = middle + 1
+    else {
+      found = answer
+      to = middle
+    }
+  }
+  return found
+}
+
 /** What it takes for a pair's leaf by itself, what it rests on apart. */
 export interface LeafWork {
   readonly attempts: number
@@ -52,9 +72,9 @@ function workOut(leaf: SignOffLeaf, level: number, evaluation: Evaluation, conte
 function attemptsToStandard({ history, date }: Evaluation, pair: Pair, level: number): number | null {
   const now = history(pair.key)
   if (!now) return null
-  for (let attempts = 0; attempts <= mostAttempts(pair); attempts++)
-    if (standardOf(withAttempts(now, goodAttempts(pair, attempts, date)), level).holds) return attempts
-  return null
+  return fewest(0, mostAttempts(pair), (attempts) =>
+    standardOf(withAttempts(now, goodAttempts(pair, attempts, date)), level).holds ? attempts : null,
+  )
 }
 
 /** As `signOffWork` for a pair with a past: lapsed, in doubt, revoked or recognised. The engine itself is asked each time. */
@@ -75,15 +95,7 @@ function signedWork(
     const signed = imagine(evaluation, { ...more, signOffs: [imaginedSignOff(pair.key, levelKey, date)] })
     return find(signed, leaf, context).status === 'met' ? { attempts, sign: true } : null
   }
-  // Good attempts never make anything worse: what the most of them do not mend, fewer do not either.
-  const most = mostAttempts(pair)
-  const last = after(most)
-  if (!last) return null
-  for (let attempts = 0; attempts < most; attempts++) {
-    const found = after(attempts)
-    if (found) return found
-  }
-  return last
+  return fewest(0, mostAttempts(pair), after)
 }
 
 /** Whether the pair can be signed at the level, were what it rests on there. */
@@ -104,22 +116,18 @@ export function criterionPlan(
   const counts = leaf.at.flatMap((holding) => {
     const pair = curriculum.pairs.get(pairKey(holding))
     if (!pair) return []
-    for (let count = 1; count <= Math.max(leaf.of, mostAttempts(pair)); count++) {
-      const then = imagine(evaluation, {
-        pair: pair.key,
-        attempts: goodAttempts(pair, count, date),
-        signOffs: [],
-      })
-      if (find(then, leaf, context).status === 'met') return [{ pair: pair.key, count }]
-    }
-    return []
+    const found = fewest(1, Math.max(leaf.of, mostAttempts(pair)), (count) => {
+      const more = { pair: pair.key, attempts: goodAttempts(pair, count, date), signOffs: [] }
+      return find(imagine(evaluation, more), leaf, context).status === 'met' ? { pair: pair.key, count } : null
+    })
+    return found ?? []
   })
-  const fewest = Math.min(...counts.map(({ count }) => count))
-  const pairs = counts.filter(({ count }) => count === fewest).map(({ pair }) => pair)
+  const least = Math.min(...counts.map(({ count }) => count))
+  const pairs = counts.filter(({ count }) => count === least).map(({ pair }) => pair)
   if (pairs.length === 0) return null
   const opened = new Set(pairs.filter((pair) => !isClosed(evaluation, pair)))
   return {
-    plan: { ...nothingToDo, pooled: [{ pairs, count: fewest }], opened },
-    exact: counts.every(({ count }) => count === fewest),
+    plan: { ...nothingToDo, pooled: [{ pairs, count: least }], opened },
+    exact: counts.every(({ count }) => count === least),
   }
 }
