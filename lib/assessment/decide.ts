@@ -1,4 +1,5 @@
 import type { PairKey } from '../curriculum/edition/curriculum'
+import { basisOf } from './basis'
 import type { Refused } from './outcome'
 import type { Evaluation } from './readiness/evaluation'
 import { explain } from './readiness/explain'
@@ -20,6 +21,8 @@ export interface DecisionRequest {
   readonly diverWants: 'yes' | 'not yet' | null
   /** Why no coach but the decider is in the evidence, where that is so. */
   readonly onlyCoach: string | null
+  /** Digest of what she saw (basis.ts); null where nobody looked at a page. */
+  readonly basis: string | null
 }
 
 /** What the decision comes to: the finding it rests on, or the refusal and its sentence. */
@@ -94,6 +97,12 @@ function refuseFinding(evaluation: Evaluation, found: TargetFinding, words: Word
   return null
 }
 
+/** Evidence that was superseded, or anything else that moved under an open page: she has not seen what she decides on. */
+function refuseChanged(evaluation: Evaluation, found: TargetFinding, { basis }: DecisionRequest) {
+  if (basis === null || basis === basisOf(evaluation, found)) return null
+  return refuse('changed', 'What this rests on has changed since you opened it. Look at it again, then decide.')
+}
+
 /**
  * What a head coach's decision comes to, on the record as it is now (domain section 4). An override waives age on a level
  * or board move and nothing else; a return and a withdrawal need what they act on. The refusal is a sentence for her.
@@ -109,12 +118,14 @@ export function judgeDecision(
     refuseWords(request, coachesUnder(evaluation, found), decider) ?? { ok: true, found, waivesAge, wantsMoreOf }
   switch (request.outcome) {
     case 'approve':
-      return refuseFinding(evaluation, plain, words) ?? taken(plain, false)
+      return refuseFinding(evaluation, plain, words) ?? refuseChanged(evaluation, plain, request) ?? taken(plain, false)
     case 'override': {
       const waived = readTarget(evaluation, request.target, { age: true })
       if (plain.finding.status === 'met')
         return refuse('nothing to waive', 'Nothing stands against it that an override waives: approve it.')
-      return refuseFinding(evaluation, waived, words) ?? taken(waived, true)
+      return (
+        refuseFinding(evaluation, waived, words) ?? refuseChanged(evaluation, plain, request) ?? taken(waived, true)
+      )
     }
     case 'return': {
       const rests = pairsUnder(plain)

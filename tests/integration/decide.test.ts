@@ -33,6 +33,7 @@ const levelOne = () => ({
   wantsMoreOf: [],
   diverWants: null,
   onlyCoach: null,
+  basis: null,
 })
 
 /** Two clean attempts, which the small standard asks for, by the assistant. */

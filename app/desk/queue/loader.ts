@@ -1,73 +1,171 @@
+import type { Act } from '@/app/desk/_components/panels'
 import { coachingScopeOf } from '@/lib/access/scope'
 import { requireHeadCoach } from '@/lib/access/session'
+import { listCautions } from '@/lib/assessment/against'
 import { type ArcSubject, arcSubject } from '@/lib/assessment/arc-subject'
 import { leadingPair } from '@/lib/assessment/evidence'
-import { evaluationOf } from '@/lib/assessment/readiness/evaluation'
+import { type Entry, type ListName, listNames } from '@/lib/assessment/lists'
+import { sayBlock } from '@/lib/assessment/readiness/say-block'
+import { sayCaution } from '@/lib/assessment/readiness/say-caution'
+import { listWords, sayEntry } from '@/lib/assessment/readiness/say-entry'
 import { readTarget } from '@/lib/assessment/readiness/targets'
-import { dayName, stepName, type Words } from '@/lib/assessment/readiness/wording'
-import { readDesk } from '@/lib/assessment/store/reads'
-import { readStandings } from '@/lib/assessment/store/standings'
-import { asOfInstant } from '@/lib/assessment/time'
+import { dayName, levelName, pairName, stepName } from '@/lib/assessment/readiness/wording'
+import type { TargetKey } from '@/lib/assessment/record'
+import { type DiverReview, type Review, readReview } from '@/lib/assessment/store/review'
+import { dayIn, type EpochDay } from '@/lib/assessment/time'
+import type { PairKey } from '@/lib/curriculum/edition/curriculum'
 import { systemClock } from '@/lib/platform/clock'
+import { actsOn } from './[diver]/[target]/loader'
 
-export interface QueueRow {
+/** A line of a list: whom it is about, why it stands there, and what can be done about it. */
+export interface ListRow {
+  readonly id: string
   readonly href: string
   readonly diver: string
   readonly squads: string
-  readonly step: string
-  readonly since: string
-  readonly arc: ArcSubject | null
-  /** What the arc shows: a skill at a place. */
-  readonly shown: string
+  readonly margin: string
+  /** What it is about, in two or three words: a step, a skill at a place. */
+  readonly about: string
+  readonly sentence: string
+  /** What else speaks against it. */
+  readonly notes: readonly string[]
+  readonly acts: readonly Act[]
+  readonly arc: { readonly title: string; readonly subject: ArcSubject } | null
 }
 
-export interface Queue {
-  readonly ready: readonly QueueRow[]
-  /** Approved levels and moves whose requirement fails now. */
-  readonly toReview: readonly QueueRow[]
+export interface ReviewList {
+  readonly name: ListName
+  readonly title: string
+  readonly aside: string
+  readonly count: number
+  readonly rows: readonly ListRow[]
 }
 
-/** What waits for this head coach: ready targets first to become ready first, then what is to review. */
-export async function loadQueue(): Promise<Queue> {
-  const actor = await requireHeadCoach()
-  const scope = coachingScopeOf(actor, systemClock())
-  const headed = new Set(actor.clubs.filter((post) => post.role === 'head').map((post) => post.club))
-  const { divers } = await readStandings(scope)
-  const rows = divers
-    .filter((diver) => headed.has(diver.club))
-    .flatMap((diver) => diver.rows.map((row) => ({ ...row, diver: diver.id })))
-    .filter((row) => row.ready || row.held === 'to review')
-  const { curriculum, files } = await readDesk(
-    scope,
-    rows.map((row) => row.diver),
-  )
-  const toRow = (row: (typeof rows)[number]): (QueueRow & { readonly order: number })[] => {
-    const file = files.find((candidate) => candidate.id === row.diver)
-    if (!file) return []
-    const date = asOfInstant(scope.at, file.zone)
-    const evaluation = evaluationOf(curriculum, file.record, date)
-    const words: Words = { curriculum, today: date.day, diver: file.givenName }
-    const { target } = row
-    const pair = leadingPair(evaluation, readTarget(evaluation, target))
-    const attempts = pair ? (evaluation.history(pair.key)?.attempts ?? []).slice(-pair.standard.of) : []
-    const since = row.readySince ?? date.day
-    return [
-      {
-        href: `/desk/queue/${file.id}/${encodeURIComponent(target)}`,
-        diver: `${file.givenName} ${file.familyName}`,
-        squads: file.squads.join(', '),
-        step: stepName(target, words),
-        since: dayName(since, words),
-        arc: pair ? arcSubject(curriculum, pair, attempts, Math.max(pair.level, 0)) : null,
-        shown: pair ? `${pair.skill.dive ?? pair.skill.title}` : '',
-        order: since,
-      },
-    ]
-  }
-  const oldestFirst = (list: ReturnType<typeof toRow>) =>
-    [...list].sort((a, b) => a.order - b.order || a.diver.localeCompare(b.diver))
+const rowsShown = 20
+
+const targetHref = (diver: string, target: TargetKey) => `/desk/queue/${diver}/${encodeURIComponent(target)}`
+const pairHref = (diver: string, pair: PairKey) => `/desk/divers/${diver}/${encodeURIComponent(pair)}`
+
+/** The parts of a line about a level or board move: it alone reads its target. */
+function targetParts({ file, evaluation, words }: DiverReview, target: TargetKey, account: string) {
+  const found = readTarget(evaluation, target)
+  const { curriculum } = evaluation
+  const pair = leadingPair(evaluation, found)
+  const attempts = pair ? (evaluation.history(pair.key)?.attempts ?? []).slice(-pair.standard.of) : []
   return {
-    ready: oldestFirst(rows.filter((row) => row.ready).flatMap(toRow)),
-    toReview: oldestFirst(rows.filter((row) => row.held === 'to review').flatMap(toRow)),
+    href: targetHref(file.id, target),
+    about: stepName(target, words),
+    acts: actsOn(evaluation, found, { diver: file.id, account, words }),
+    notes: [
+      ...found.blocks.map((block) => sayBlock(block, words)),
+      ...listCautions(evaluation, found).map((caution) => sayCaution(caution, words)),
+    ],
+    arc: pair
+      ? {
+          title: `${pairName(pair.key, words)}, the last attempts`,
+          subject: arcSubject(curriculum, pair, attempts, Math.max(pair.level, 0)),
+        }
+      : null,
   }
+}
+
+/** Where and about what a line stands, and what can be done; `subject` tells it from the diver's others on its list. */
+type Parts = Omit<ListRow, 'id' | 'diver' | 'squads' | 'sentence' | 'margin'> & { readonly subject: string }
+
+function partsOf(diver: DiverReview, entry: Entry, account: string): Parts {
+  const { words, file } = diver
+  const atPair = (pair: PairKey, subject: string, acts: readonly Act[]): Parts => {
+    return { subject, href: pairHref(file.id, pair), about: pairName(pair, words), acts, notes: [], arc: null }
+  }
+  switch (entry.list) {
+    case 'incidents':
+      return atPair(entry.incident.pair, entry.incident.id, [])
+    case 'in doubt': {
+      const { kind, id } = entry.signed
+      return atPair(entry.pair, id, kind === 'sign-off' ? [{ act: 'revoke', signOff: id }] : [])
+    }
+    case 'raised':
+      return atPair(entry.attempt.pair, entry.view.id, [{ act: 'accept', observation: entry.view.id }])
+    case 'flagged': {
+      const { id, pair } = entry.attempt
+      return atPair(pair, id, entry.why === 'closed' ? [{ act: 'release', attempt: id }] : [])
+    }
+    case 'not rated':
+      return atPair(entry.call.pair, entry.call.id, [{ act: 'close', call: entry.call.id }])
+    case 'lapsing': {
+      const { pair, renewal, signed } = entry
+      const renew = renewal && { act: 'sign' as const, diver: file.id, pair, level: renewal.level }
+      return atPair(pair, signed.id, renew ? [{ ...renew, levelTitle: levelName(renew.level, words) }] : [])
+    }
+    case 'ready':
+    case 'to review':
+      return { subject: entry.target, ...targetParts(diver, entry.target, account) }
+  }
+}
+
+/** The day by which a line is put in order and that stands in its margin; what is to review goes by the diver's name. */
+function dayOf({ file }: DiverReview, entry: Entry): EpochDay | null {
+  switch (entry.list) {
+    case 'incidents':
+      return dayIn(entry.incident.happenedAt, file.zone)
+    case 'in doubt':
+      return entry.signed.day
+    case 'raised':
+    case 'flagged':
+      return entry.attempt.day
+    case 'not rated':
+      return entry.call.day
+    case 'lapsing':
+      return entry.signed.validUntil
+    case 'ready':
+      return entry.since
+    case 'to review':
+      return null
+  }
+}
+
+interface Line {
+  readonly diver: DiverReview
+  readonly entry: Entry
+  readonly name: string
+  readonly day: EpochDay | null
+}
+
+const oldestFirst = (a: Line, b: Line): number => (a.day ?? 0) - (b.day ?? 0) || a.name.localeCompare(b.name, 'en')
+
+function toRow({ diver, entry, name, day }: Line, account: string): ListRow {
+  const { subject, ...parts } = partsOf(diver, entry, account)
+  const { file, words } = diver
+  return {
+    ...parts,
+    id: `${entry.list}-${file.id}-${subject}`.replace(/[^\w-]/g, '-'),
+    diver: name,
+    squads: file.squads.join(', '),
+    margin: day === null ? '' : `${entry.list === 'ready' ? 'since ' : ''}${dayName(day, words)}`,
+    sentence: sayEntry(entry, words),
+  }
+}
+
+function toList(name: ListName, lines: readonly Line[], whole: boolean, account: string): ReviewList {
+  const own = lines.filter(({ entry }) => entry.list === name).sort(oldestFirst)
+  const shown = whole ? own : own.slice(0, rowsShown)
+  return { name, ...listWords[name], count: own.length, rows: shown.map((line) => toRow(line, account)) }
+}
+
+const linesOf = ({ divers }: Review): Line[] =>
+  divers.flatMap((diver) => {
+    const name = `${diver.file.givenName} ${diver.file.familyName}`
+    return diver.entries.map((entry) => ({ diver, entry, name, day: dayOf(diver, entry) }))
+  })
+
+/** What waits for this head coach, list by list; of long lists the oldest lines, of the one named in the address all. */
+export async function loadLists(named: string | undefined): Promise<{
+  readonly lists: readonly ReviewList[]
+  readonly only: ListName | null
+}> {
+  const actor = await requireHeadCoach()
+  const headed = actor.clubs.filter((post) => post.role === 'head').map((post) => post.club)
+  const only = listNames.find((name) => name === named) ?? null
+  const lines = linesOf(await readReview(coachingScopeOf(actor, systemClock()), headed))
+  return { lists: listNames.map((name) => toList(name, lines, name === only, actor.account)), only }
 }

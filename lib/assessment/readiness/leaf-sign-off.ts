@@ -51,7 +51,7 @@ export function signOffFinding(
 }
 
 /** The doubt to speak of: the newest shortfall, else the oldest of the others. */
-const doubtToSay = (doubts: readonly Doubt[]): Doubt | undefined =>
+export const doubtToSay = (doubts: readonly Doubt[]): Doubt | undefined =>
   doubts.findLast(({ kind }) => kind === 'shortfall') ?? doubts[0]
 
 const attemptOf = (doubt: Doubt): string[] =>

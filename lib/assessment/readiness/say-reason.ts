@@ -1,8 +1,9 @@
 import { type Pair, pairKey } from '../../curriculum/edition/curriculum'
 import type { Requirement } from '../../curriculum/requirement/model'
-import type { Doubt, Finding, Reason, StandingShortfall } from './finding'
+import type { Finding, Reason, StandingShortfall } from './finding'
 import { counted, countWord, listed, midSentence, sentence } from './grammar'
 import { sayDiveList } from './say-dive-list'
+import { doubtBecause } from './say-doubt'
 import { sayAgeAsked, sayFeature } from './say-requirement'
 import { sayShortage, sayShortfall } from './say-shortage'
 import { criterionName, dayName, levelName, pairName, stepName, type Words } from './wording'
@@ -30,13 +31,6 @@ const ratingAsked = (node: Requirement): string => (node.kind === 'criterion' ? 
 
 const held = (recognised: boolean, byOverride: boolean): string =>
   `${recognised ? 'is recognised' : 'is signed'}${byOverride ? ' by override' : ''}`
-
-const doubtBecause = (doubt: Doubt, words: Words): string => {
-  if (doubt.kind === 'shortfall') return `${sayShortfall(doubt.shortfall, words)}`
-  if (doubt.kind === 'evidence') return 'an attempt that the sign-off rests on counts no longer'
-  if (doubt.kind === 'withdrawn below') return `it rests on ${stepName(doubt.target, words)}, which was withdrawn`
-  return `it rests on ${midSentence(pairName(doubt.pair, words))}, which is not current`
-}
 
 const heldBack = (shortfall: StandingShortfall, clean: number | undefined, words: Words): string => {
   const until = clean === undefined || clean <= 1 ? 'the last attempt' : `the last ${countWord(clean)} attempts`

@@ -7,6 +7,7 @@ import type { Outcome } from '../outcome'
 import { dayIn } from '../time'
 import { lockDiver } from './desk'
 import { appendLedger } from './ledger'
+import { isHeadCoach } from './head-coaches'
 import { keepReadiness, type ReadinessWhen } from './readiness'
 import { keepWords } from './words'
 
@@ -28,10 +29,7 @@ export function decideTarget(scope: Scope, request: DecideTarget, when: Readines
     const now = await lockDiver(tx, scope, request.diver)
     if (!now) return notFound
     const { file, curriculum, evaluation, words } = now
-    const head = await tx.membership.count({
-      where: { accountId: scope.account, clubId: file.club, role: 'head', to: null },
-    })
-    if (head === 0)
+    if (!(await isHeadCoach(tx, scope, file.club)))
       return {
         ok: false,
         refusal: {

@@ -44,6 +44,8 @@ export interface DiverDesk extends Omit<Desk, 'files'> {
   readonly moments: readonly DiverMoment[]
   /** Notes and reasons by the id of the observation, sign-off or decision that they belong to. */
   readonly words: ReadonlyMap<string, string>
+  /** What the diver wanted on a board move, by the id of the decision. */
+  readonly wishes: ReadonlyMap<string, 'yes' | 'not yet'>
 }
 
 /** One diver in scope, or null: outside the scope she does not exist. */
@@ -58,16 +60,14 @@ export function readDiver(scope: Scope, diver: string): Promise<DiverDesk | null
       select: { id: true, attemptId: true, noteId: true, reasonId: true },
     })
     const attemptOf = new Map(observations.map((row) => [row.id, row.attemptId]))
+    const decisions = await tx.decision.findMany({ ...about, select: { id: true, reasonId: true, diverWants: true } })
     const reasoned = [
       ...observations.map((row) => ({ id: row.id, words: row.noteId ?? row.reasonId })),
       ...(await tx.signOff.findMany({ ...about, select: { id: true, reasonId: true } })).map((row) => ({
         id: row.id,
         words: row.reasonId,
       })),
-      ...(await tx.decision.findMany({ ...about, select: { id: true, reasonId: true } })).map((row) => ({
-        id: row.id,
-        words: row.reasonId,
-      })),
+      ...decisions.map((row) => ({ id: row.id, words: row.reasonId })),
     ]
     const moments = await tx.moment.findMany({ ...about, orderBy: { id: 'asc' } })
     return {
@@ -79,6 +79,11 @@ export function readDiver(scope: Scope, diver: string): Promise<DiverDesk | null
           const text = words ? texts.get(words) : null
           return text ? [[id, text] as const] : []
         }),
+      ),
+      wishes: new Map(
+        decisions.flatMap(({ id, diverWants }) =>
+          diverWants === 'yes' || diverWants === 'not yet' ? [[id, diverWants] as const] : [],
+        ),
       ),
       moments: moments.flatMap(({ observationId, link, startMs, endMs }) => {
         const attempt = attemptOf.get(observationId)

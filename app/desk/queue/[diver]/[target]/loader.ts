@@ -1,20 +1,26 @@
 import { notFound } from 'next/navigation'
+import type { Act } from '@/app/desk/_components/panels'
 import { type AttemptLine, toLines } from '@/app/desk/loader'
 import { canDecide } from '@/lib/access/can'
 import { coachingScopeOf } from '@/lib/access/scope'
 import { requireHeadCoach } from '@/lib/access/session'
+import { listCautions } from '@/lib/assessment/against'
 import { type ArcSubject, arcSubject } from '@/lib/assessment/arc-subject'
+import { basisOf } from '@/lib/assessment/basis'
 import { coachesUnder, pairsUnder } from '@/lib/assessment/decide'
 import { leadingPair, listEvidence, sayEvidence } from '@/lib/assessment/evidence'
-import { evaluationOf } from '@/lib/assessment/readiness/evaluation'
+import { type Evaluation, evaluationOf } from '@/lib/assessment/readiness/evaluation'
 import { type ExplainedNode, explain } from '@/lib/assessment/readiness/explain'
+import type { TargetFinding } from '@/lib/assessment/readiness/finding'
 import { sayBlock } from '@/lib/assessment/readiness/say-block'
+import { sayCaution } from '@/lib/assessment/readiness/say-caution'
+import { sayDecision } from '@/lib/assessment/readiness/say-decision'
 import { sayTarget } from '@/lib/assessment/readiness/say-target'
-import { overridesUnder, readTarget } from '@/lib/assessment/readiness/targets'
+import { readTarget } from '@/lib/assessment/readiness/targets'
 import { pairName, stepName, type Words } from '@/lib/assessment/readiness/wording'
 import type { TargetKey } from '@/lib/assessment/record'
 import { readDiver } from '@/lib/assessment/store/reads'
-import { targetKeyIn } from '@/lib/assessment/target-hold'
+import { decisionsOn, targetKeyIn } from '@/lib/assessment/target-hold'
 import { asOfInstant } from '@/lib/assessment/time'
 import { systemClock } from '@/lib/platform/clock'
 
@@ -28,7 +34,11 @@ export interface DecisionPage {
   readonly held: 'no' | 'approved' | 'recognised' | 'to review'
   readonly blocks: readonly string[]
   readonly thinnest: string | null
-  readonly byOverride: boolean
+  /** What speaks against it without stopping it. */
+  readonly cautions: readonly string[]
+  /** Earlier decisions on it, newest first, with their reasons and what the diver wanted. */
+  readonly before: readonly { readonly id: string; readonly sentence: string; readonly reason: string | null }[]
+  readonly acts: readonly Act[]
   readonly finding: ExplainedNode
   readonly pairs: readonly {
     readonly key: string
@@ -37,13 +47,31 @@ export interface DecisionPage {
     readonly current: boolean
   }[]
   readonly shown: { readonly name: string; readonly arc: ArcSubject; readonly lines: readonly AttemptLine[] } | null
-  /** The decider is the only coach in the evidence and must say why. */
-  readonly alone: boolean
-  /** Only age stands against it: an override may waive that. */
-  readonly overridable: boolean
 }
 
 const linesShown = 8
+
+interface Asking {
+  readonly diver: string
+  readonly account: string
+  readonly words: Words
+}
+
+/** What may be done about a target now: nothing that would be refused as it stands. */
+export function actsOn(evaluation: Evaluation, found: TargetFinding, { diver, account, words }: Asking): Act[] {
+  const { target } = found
+  const on = { diver, target, basis: basisOf(evaluation, found) }
+  const alone = coachesUnder(evaluation, found).every((coach) => coach === account)
+  const isMove = target.startsWith('move:')
+  const pairs = pairsUnder(found).map((key) => ({ key, name: pairName(key, words) }))
+  const waived = readTarget(evaluation, target, { age: true })
+  const overridable = found.finding.status !== 'met' && waived.ready
+  return [
+    ...(found.ready ? [{ act: 'approve', on, isMove, alone } as const, { act: 'return', on, pairs } as const] : []),
+    ...(overridable ? [{ act: 'override', on, isMove, alone } as const] : []),
+    ...(found.held === 'no' ? [] : [{ act: 'withdraw', on } as const]),
+  ]
+}
 
 /** What a head coach decides on; a diver or target outside her clubs is not found. */
 export async function loadDecision(diver: string, encoded: string, wanted: string | undefined): Promise<DecisionPage> {
@@ -64,7 +92,6 @@ export async function loadDecision(diver: string, encoded: string, wanted: strin
   const attempts = pair ? (evaluation.history(pair.key)?.attempts ?? []).slice(-linesShown) : []
   const level = pair ? (evaluation.holdings.of(pair.key).by?.level ?? pair.level) : 0
   const thinnest = listEvidence(evaluation, found)[0]
-  const waived = readTarget(evaluation, target, { age: true })
   const here = `/desk/queue/${file.id}/${encodeURIComponent(target)}`
   return {
     diver: {
@@ -81,7 +108,15 @@ export async function loadDecision(diver: string, encoded: string, wanted: strin
     held: found.held,
     blocks: found.blocks.map((block) => sayBlock(block, words)),
     thinnest: thinnest ? sayEvidence(thinnest, words) : null,
-    byOverride: overridesUnder(evaluation, found.finding).length > 0,
+    cautions: listCautions(evaluation, found).map((caution) => sayCaution(caution, words)),
+    before: decisionsOn(curriculum, evaluation.record, target)
+      .map((decision) => {
+        const by = people.get(decision.by)?.name ?? 'a head coach'
+        const sentence = sayDecision(decision, desk.wishes.get(decision.id) ?? null, by, words)
+        return { id: decision.id, sentence, reason: desk.words.get(decision.id) ?? null }
+      })
+      .reverse(),
+    acts: actsOn(evaluation, found, { diver: file.id, account: actor.account, words }),
     finding: explain(found.finding, words),
     pairs: keys.map((key) => ({
       key,
@@ -96,7 +131,5 @@ export async function loadDecision(diver: string, encoded: string, wanted: strin
           lines: toLines({ evaluation, words, people, moments }, pair, attempts, level),
         }
       : null,
-    alone: coachesUnder(evaluation, found).every((coach) => coach === actor.account),
-    overridable: found.finding.status !== 'met' && waived.finding.status === 'met' && waived.blocks.length === 0,
   }
 }

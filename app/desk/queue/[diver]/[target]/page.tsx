@@ -4,14 +4,15 @@ import { Caution } from '@/app/_components/domain/caution/caution'
 import { PageFrame } from '@/app/_components/frame/page-frame'
 import { Fold } from '@/app/_components/ui/fold'
 import { Notice } from '@/app/_components/ui/notice'
-import { Beside, PageHead, Section } from '@/app/_components/ui/sheet'
+import { Beside, LogRow, PageHead, Section } from '@/app/_components/ui/sheet'
 import { signOutAction } from '@/app/account/actions'
+import { ActionPanel } from '@/app/desk/_components/action-panel'
 import { AttemptTable } from '@/app/desk/_components/attempt-table'
 import { Explained } from '@/app/desk/_components/explained'
+import { panelOf } from '@/app/desk/_components/panels'
+import { reviewAction } from '@/app/desk/queue/actions'
 import { loadFrame } from '@/app/loader'
-import { DecisionBar } from './_components/decision-bar'
-import { decideAction } from './actions'
-import { type DecisionPage, loadDecision } from './loader'
+import { loadDecision } from './loader'
 
 export const metadata: Metadata = { title: 'Decide' }
 
@@ -20,23 +21,20 @@ interface DecisionPageProps {
   readonly searchParams: Promise<{ pair?: string | string[] }>
 }
 
-const outcomes = (page: DecisionPage) => [
-  ...(page.ready ? (['approve', 'return'] as const) : []),
-  ...(page.overridable ? (['override'] as const) : []),
-  ...(page.held === 'approved' || page.held === 'to review' ? (['withdraw'] as const) : []),
-]
-
 export default async function DecidePage({ params, searchParams }: DecisionPageProps) {
   const { diver, target } = await params
   const { pair } = await searchParams
   const frame = await loadFrame()
   const page = await loadDecision(diver, target, typeof pair === 'string' ? pair : undefined)
-  const can = outcomes(page)
   return (
     <PageFrame frame={frame} current="/desk/queue" signOut={signOutAction}>
       <PageHead sentence={page.headline} margin={page.diver.margin}>
         {page.thinnest ? <p className="text-ink">Thinnest: {page.thinnest}</p> : null}
-        {page.byOverride ? <p>Part of what it rests on was given by override.</p> : null}
+        {page.cautions.map((caution) => (
+          <p key={caution} className="text-13">
+            {caution}
+          </p>
+        ))}
         <a href={page.diver.href}>All of {page.diver.name}</a>
       </PageHead>
       {page.blocks.map((block) => (
@@ -72,21 +70,35 @@ export default async function DecidePage({ params, searchParams }: DecisionPageP
           )}
         </Beside>
       </Section>
+      {page.before.length > 0 ? (
+        <Section title="Decided before">
+          {page.before.map(({ id, sentence, reason }) => (
+            <LogRow key={id}>
+              <p>{sentence}</p>
+              {reason ? <p className="text-soft">“{reason}”</p> : null}
+            </LogRow>
+          ))}
+        </Section>
+      ) : null}
       <Beside>
         <div className="pt-5">
           <Caution about={page.isMove ? 'move' : 'dive'} />
         </div>
       </Beside>
-      {can.length > 0 ? (
-        <DecisionBar
-          action={decideAction}
-          diver={page.diver.id}
-          target={page.target}
-          isMove={page.isMove}
-          alone={page.alone}
-          can={can}
-          pairs={page.pairs}
-        />
+      {page.acts.length > 0 ? (
+        <div className="decision-bar">
+          <div className="frame flex flex-wrap gap-3">
+            {page.acts.map((act) => (
+              <ActionPanel
+                key={act.act}
+                id={act.act}
+                action={reviewAction}
+                panel={panelOf(act, '/desk/queue')}
+                place="bar"
+              />
+            ))}
+          </div>
+        </div>
       ) : null}
     </PageFrame>
   )

@@ -1,0 +1,114 @@
+'use client'
+
+import { useActionState } from 'react'
+import { Button } from '@/app/_components/ui/button'
+import { CheckField, CheckGroup } from '@/app/_components/ui/check-field'
+import { ErrorSummary } from '@/app/_components/ui/error-summary'
+import { TextAreaField } from '@/app/_components/ui/field'
+
+interface State {
+  readonly message?: string
+  readonly fields?: Readonly<Record<string, string>>
+  readonly values?: Readonly<Record<string, string>>
+}
+
+/** One question of a form: some words, or a choice of one or of several. */
+export type Ask =
+  | {
+      readonly kind: 'words'
+      readonly name: string
+      readonly label: string
+      readonly hint?: string
+      readonly required?: boolean
+    }
+  | {
+      readonly kind: 'one' | 'several'
+      readonly name: string
+      readonly legend: string
+      readonly choices: readonly { readonly value: string; readonly label: string }[]
+    }
+
+/** Something that can be done about a line, as plain data: its key, its words, what it sends and what it asks. */
+export interface PanelAction {
+  /** The one key that opens it. */
+  readonly shortcut: string
+  readonly label: string
+  readonly send: string
+  readonly refused: string
+  readonly tone: 'go' | 'plain' | 'stop'
+  readonly note?: string
+  readonly sends: Readonly<Record<string, string>>
+  readonly asks: readonly Ask[]
+}
+
+interface ActionPanelProps {
+  readonly action: (previous: State, form: FormData) => Promise<State>
+  /** Tells this panel's fields from those of others on the page. */
+  readonly id: string
+  readonly panel: PanelAction
+  /** `bar`: the form opens above the bar that stays; `line`: below its button, in a list. */
+  readonly place: 'bar' | 'line'
+}
+
+function Question({ ask, id, state }: { ask: Ask; id: string; state: State }) {
+  if (ask.kind === 'words')
+    return (
+      <TextAreaField
+        label={ask.label}
+        hint={ask.hint}
+        required={ask.required}
+        name={ask.name}
+        id={`${id}-${ask.name}`}
+        error={state.fields?.[ask.name]}
+        defaultValue={state.values?.[ask.name]}
+      />
+    )
+  return (
+    <CheckGroup legend={ask.legend}>
+      {ask.choices.map(({ value, label }) => (
+        <CheckField
+          key={value}
+          type={ask.kind === 'one' ? 'radio' : 'checkbox'}
+          name={ask.name}
+          value={value}
+          label={label}
+          required={ask.kind === 'one'}
+        />
+      ))}
+    </CheckGroup>
+  )
+}
+
+/** A button that opens its form: by mouse, by its key in a list, and without JavaScript. One is open at a time. */
+export function ActionPanel({ action, id, panel, place }: ActionPanelProps) {
+  const [state, send, pending] = useActionState(action, {})
+  return (
+    <details name="panel" className={`action-panel action-panel-${place}`} open={state.message ? true : undefined}>
+      <summary className={panel.tone === 'go' ? 'button button-go' : 'button'} data-shortcut={panel.shortcut}>
+        {panel.label}
+        {place === 'line' ? (
+          <span className="key" aria-hidden="true">
+            {panel.shortcut}
+          </span>
+        ) : null}
+      </summary>
+      <form action={send} className="action-form">
+        {Object.entries(panel.sends).map(([name, value]) => (
+          <input key={name} type="hidden" name={name} value={value} />
+        ))}
+        {state.message ? (
+          <ErrorSummary title={panel.refused} errors={[{ field: null, message: state.message }]} />
+        ) : null}
+        {panel.note ? <p>{panel.note}</p> : null}
+        {panel.asks.map((ask) => (
+          <Question key={ask.name} ask={ask} id={id} state={state} />
+        ))}
+        <div>
+          <Button tone={panel.tone} disabled={pending}>
+            {panel.send}
+          </Button>
+        </div>
+      </form>
+    </details>
+  )
+}

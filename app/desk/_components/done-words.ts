@@ -1,0 +1,13 @@
+/** What was kept, by what was done; `kept` where nothing more is known. */
+export const doneWords: Readonly<Record<string, string>> = {
+  approve: 'Approved, and written in the ledger.',
+  override: 'Approved by override, and written in the ledger with your reason.',
+  return: 'Returned. It comes back with a new clean attempt at what you asked for.',
+  withdraw: 'Withdrawn, and written in the ledger with your reason.',
+  sign: 'Signed, and written in the ledger.',
+  revoke: 'Taken back, and written in the ledger with your reason.',
+  release: 'Released: the attempt counts from now on.',
+  accept: 'Accepted: the higher rating counts from now on.',
+  close: 'Closed. What was dived and rated stays.',
+  kept: 'Kept.',
+}

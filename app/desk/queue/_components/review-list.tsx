@@ -1,0 +1,75 @@
+import { ArcLine } from '@/app/_components/domain/arc/arc'
+import type { ArcSubject } from '@/app/_components/domain/arc/phase-view'
+import { ActionPanel } from '@/app/desk/_components/action-panel'
+import { type Act, panelOf } from '@/app/desk/_components/panels'
+import { reviewAction } from '@/app/desk/queue/actions'
+
+interface Row {
+  readonly id: string
+  readonly href: string
+  readonly diver: string
+  readonly squads: string
+  readonly margin: string
+  readonly about: string
+  readonly sentence: string
+  readonly notes: readonly string[]
+  readonly acts: readonly Act[]
+  readonly arc: { readonly title: string; readonly subject: ArcSubject } | null
+}
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
+
+/** One line: whom, why, and what can be done about it. `data-row` is what the keys move between. */
+function ReviewRow({ row, back }: { row: Row; back: string }) {
+  return (
+    <li className="log-row review-row" data-row={row.id} tabIndex={-1} aria-label={`${row.diver}, ${row.about}`}>
+      <div className="log-margin">{row.margin}</div>
+      <div className="review-line">
+        <div className="min-w-0">
+          <p>
+            <a href={row.href} className="text-18 font-bold" data-shortcut="o">
+              {row.diver}
+            </a>{' '}
+            {capital(row.about)}
+            {row.squads ? <span className="text-soft"> · {row.squads}</span> : null}
+          </p>
+          <p className="measure">{row.sentence}</p>
+          {row.notes.map((note) => (
+            <p key={note} className="measure text-13 text-soft">
+              {note}
+            </p>
+          ))}
+          {row.acts.length > 0 ? (
+            <div className="flex flex-wrap items-start gap-3 pt-2">
+              {row.acts.map((act) => (
+                <ActionPanel
+                  key={act.act}
+                  id={`${row.id}-${act.act}`}
+                  action={reviewAction}
+                  panel={panelOf(act, back)}
+                  place="line"
+                />
+              ))}
+            </div>
+          ) : null}
+        </div>
+        {row.arc ? (
+          <div className="review-arc">
+            <ArcLine title={row.arc.title} {...row.arc.subject} />
+          </div>
+        ) : null}
+      </div>
+    </li>
+  )
+}
+
+/** The lines of a list, oldest first. */
+export function ReviewRows({ rows, back }: { rows: readonly Row[]; back: string }) {
+  return (
+    <ul>
+      {rows.map((row) => (
+        <ReviewRow key={row.id} row={row} back={back} />
+      ))}
+    </ul>
+  )
+}
