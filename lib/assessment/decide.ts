@@ -21,8 +21,8 @@ export interface DecisionRequest {
   readonly diverWants: 'yes' | 'not yet' | null
   /** Why no coach but the decider is in the evidence, where that is so. */
   readonly onlyCoach: string | null
-  /** Digest of what she saw (basis.ts); null where nobody looked at a page. */
-  readonly basis: string | null
+  /** Digest of what she saw (basis.ts); none where nobody looked at a page. */
+  readonly basis?: string | null
 }
 
 /** What the decision comes to: the finding it rests on, or the refusal and its sentence. */
@@ -99,7 +99,7 @@ function refuseFinding(evaluation: Evaluation, found: TargetFinding, words: Word
 
 /** Evidence that was superseded, or anything else that moved under an open page: she has not seen what she decides on. */
 function refuseChanged(evaluation: Evaluation, found: TargetFinding, { basis }: DecisionRequest) {
-  if (basis === null || basis === basisOf(evaluation, found)) return null
+  if (!basis || basis === basisOf(evaluation, found)) return null
   return refuse('changed', 'What this rests on has changed since you opened it. Look at it again, then decide.')
 }
 

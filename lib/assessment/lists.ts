@@ -125,23 +125,27 @@ function callEntries(calls: readonly CallFact[], today: EpochDay): Entry[] {
     .filter(({ call, missing }) => call.day < today && missing > 0)
 }
 
-/**
- * The lines that one diver's record yields on the head coach's lists. `calls` are those that nobody closed; `targets`
- * those that the readiness rows name as ready or to review, so that nothing is evaluated twice.
- */
-export function listEntries(
-  evaluation: Evaluation,
-  calls: readonly CallFact[],
-  targets: readonly ListedTarget[],
-): Entry[] {
+/** The lines that one diver's record yields by itself: incidents, raises, flags, doubts, lapses. */
+export function recordEntries(evaluation: Evaluation): Entry[] {
   const incidents = evaluation.record.incidents.filter(({ clearedAt }) => clearedAt === null)
   return [
     ...incidents.map((incident): Entry => ({ list: 'incidents', incident })),
     ...attemptEntries(evaluation),
     ...holdingEntries(evaluation),
-    ...callEntries(calls, evaluation.date.day),
-    ...targets.map(
-      ({ target, since }): Entry => (since === null ? { list: 'to review', target } : { list: 'ready', target, since }),
-    ),
   ]
 }
+
+/**
+ * The lines beside the record: `calls` that nobody closed, and the targets that the readiness rows name as ready or to
+ * review, so that nothing is evaluated twice.
+ */
+export const otherEntries = (
+  calls: readonly CallFact[],
+  targets: readonly ListedTarget[],
+  today: EpochDay,
+): Entry[] => [
+  ...callEntries(calls, today),
+  ...targets.map(
+    ({ target, since }): Entry => (since === null ? { list: 'to review', target } : { list: 'ready', target, since }),
+  ),
+]

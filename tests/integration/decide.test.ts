@@ -33,7 +33,6 @@ const levelOne = () => ({
   wantsMoreOf: [],
   diverWants: null,
   onlyCoach: null,
-  basis: null,
 })
 
 /** Two clean attempts, which the small standard asks for, by the assistant. */

@@ -16,7 +16,7 @@ export type Act =
       readonly level: string
       readonly levelTitle: string
     }
-  | { readonly act: 'revoke'; readonly signOff: string }
+  | { readonly act: 'revoke'; readonly kind: 'sign-off' | 'recognition'; readonly subject: string }
   | { readonly act: 'release'; readonly attempt: string }
   | { readonly act: 'accept'; readonly observation: string }
   | { readonly act: 'close'; readonly call: string }
@@ -122,13 +122,13 @@ const makes: Makes = {
     sends: { diver, pair, level },
     asks: [],
   }),
-  revoke: ({ signOff }) => ({
+  revoke: ({ kind, subject }) => ({
     shortcut: 'x',
     label: 'Take back…',
-    send: 'Revoke the sign-off',
+    send: kind === 'sign-off' ? 'Revoke the sign-off' : 'Revoke the recognition',
     refused: 'Not taken back',
     tone: 'stop',
-    sends: { signOff },
+    sends: { kind, subject },
     asks: [reason('Why is it taken back?')],
   }),
   release: ({ attempt }) => ({

@@ -10,7 +10,8 @@ import type { TargetKey } from '@/lib/assessment/record'
 import { closeCall } from '@/lib/assessment/store/close-call'
 import { decideTarget } from '@/lib/assessment/store/decide'
 import { acceptRating, releaseAttempt } from '@/lib/assessment/store/release'
-import { revokeSignOff, signSkill } from '@/lib/assessment/store/sign'
+import { revoke } from '@/lib/assessment/store/revoke'
+import { signSkill } from '@/lib/assessment/store/sign'
 import type { PairKey } from '@/lib/curriculum/edition/curriculum'
 import { systemClock } from '@/lib/platform/clock'
 
@@ -37,7 +38,13 @@ const decision = {
 const acts = z.discriminatedUnion('act', [
   z.object({ act: z.enum(['approve', 'override', 'return', 'withdraw']), ...decision }),
   z.object({ act: z.literal('sign'), diver: z.uuid(), pair: key, level: key, back }),
-  z.object({ act: z.literal('revoke'), signOff: z.uuid(), reason: words, back }),
+  z.object({
+    act: z.literal('revoke'),
+    kind: z.enum(['sign-off', 'recognition']),
+    subject: z.uuid(),
+    reason: words,
+    back,
+  }),
   z.object({ act: z.literal('release'), attempt: z.uuid(), reason: words, back }),
   z.object({ act: z.literal('accept'), observation: z.uuid(), reason: words, back }),
   z.object({ act: z.literal('close'), call: z.uuid(), reason: words, back }),
@@ -48,7 +55,7 @@ function perform(scope: Scope, input: z.infer<typeof acts>): Promise<Outcome> {
     case 'sign':
       return signSkill(scope, { ...input, pair: input.pair as PairKey, waiver: null, reason: null })
     case 'revoke':
-      return revokeSignOff(scope, input)
+      return revoke(scope, input)
     case 'release':
       return releaseAttempt(scope, input)
     case 'accept':

@@ -5,6 +5,7 @@ import { listCautions } from '@/lib/assessment/against'
 import { type ArcSubject, arcSubject } from '@/lib/assessment/arc-subject'
 import { leadingPair } from '@/lib/assessment/evidence'
 import { type Entry, type ListName, listNames } from '@/lib/assessment/lists'
+import type { Evaluation } from '@/lib/assessment/readiness/evaluation'
 import { sayBlock } from '@/lib/assessment/readiness/say-block'
 import { sayCaution } from '@/lib/assessment/readiness/say-caution'
 import { listWords, sayEntry } from '@/lib/assessment/readiness/say-entry'
@@ -47,15 +48,15 @@ const targetHref = (diver: string, target: TargetKey) => `/desk/queue/${diver}/$
 const pairHref = (diver: string, pair: PairKey) => `/desk/divers/${diver}/${encodeURIComponent(pair)}`
 
 /** The parts of a line about a level or board move: it alone reads its target. */
-function targetParts({ file, evaluation, words }: DiverReview, target: TargetKey, account: string) {
+function targetParts({ here, words }: DiverReview, evaluation: Evaluation, target: TargetKey, account: string) {
   const found = readTarget(evaluation, target)
   const { curriculum } = evaluation
   const pair = leadingPair(evaluation, found)
   const attempts = pair ? (evaluation.history(pair.key)?.attempts ?? []).slice(-pair.standard.of) : []
   return {
-    href: targetHref(file.id, target),
+    href: targetHref(here.id, target),
     about: stepName(target, words),
-    acts: actsOn(evaluation, found, { diver: file.id, account, words }),
+    acts: actsOn(evaluation, found, { diver: here.id, account, words }),
     notes: [
       ...found.blocks.map((block) => sayBlock(block, words)),
       ...listCautions(evaluation, found).map((caution) => sayCaution(caution, words)),
@@ -72,17 +73,17 @@ function targetParts({ file, evaluation, words }: DiverReview, target: TargetKey
 /** Where and about what a line stands, and what can be done; `subject` tells it from the diver's others on its list. */
 type Parts = Omit<ListRow, 'id' | 'diver' | 'squads' | 'sentence' | 'margin'> & { readonly subject: string }
 
-function partsOf(diver: DiverReview, entry: Entry, account: string): Parts {
-  const { words, file } = diver
+function partsOf({ diver, entry }: Line, evaluation: Evaluation | undefined, account: string): Parts | null {
+  const { words, here } = diver
   const atPair = (pair: PairKey, subject: string, acts: readonly Act[]): Parts => {
-    return { subject, href: pairHref(file.id, pair), about: pairName(pair, words), acts, notes: [], arc: null }
+    return { subject, href: pairHref(here.id, pair), about: pairName(pair, words), acts, notes: [], arc: null }
   }
   switch (entry.list) {
     case 'incidents':
       return atPair(entry.incident.pair, entry.incident.id, [])
     case 'in doubt': {
       const { kind, id } = entry.signed
-      return atPair(entry.pair, id, kind === 'sign-off' ? [{ act: 'revoke', signOff: id }] : [])
+      return atPair(entry.pair, id, [{ act: 'revoke', kind, subject: id }])
     }
     case 'raised':
       return atPair(entry.attempt.pair, entry.view.id, [{ act: 'accept', observation: entry.view.id }])
@@ -94,20 +95,20 @@ function partsOf(diver: DiverReview, entry: Entry, account: string): Parts {
       return atPair(entry.call.pair, entry.call.id, [{ act: 'close', call: entry.call.id }])
     case 'lapsing': {
       const { pair, renewal, signed } = entry
-      const renew = renewal && { act: 'sign' as const, diver: file.id, pair, level: renewal.level }
+      const renew = renewal && { act: 'sign' as const, diver: here.id, pair, level: renewal.level }
       return atPair(pair, signed.id, renew ? [{ ...renew, levelTitle: levelName(renew.level, words) }] : [])
     }
     case 'ready':
     case 'to review':
-      return { subject: entry.target, ...targetParts(diver, entry.target, account) }
+      return evaluation ? { subject: entry.target, ...targetParts(diver, evaluation, entry.target, account) } : null
   }
 }
 
 /** The day by which a line is put in order and that stands in its margin; what is to review goes by the diver's name. */
-function dayOf({ file }: DiverReview, entry: Entry): EpochDay | null {
+function dayOf({ here }: DiverReview, entry: Entry): EpochDay | null {
   switch (entry.list) {
     case 'incidents':
-      return dayIn(entry.incident.happenedAt, file.zone)
+      return dayIn(entry.incident.happenedAt, here.zone)
     case 'in doubt':
       return entry.signed.day
     case 'raised':
@@ -133,28 +134,27 @@ interface Line {
 
 const oldestFirst = (a: Line, b: Line): number => (a.day ?? 0) - (b.day ?? 0) || a.name.localeCompare(b.name, 'en')
 
-function toRow({ diver, entry, name, day }: Line, account: string): ListRow {
-  const { subject, ...parts } = partsOf(diver, entry, account)
-  const { file, words } = diver
-  return {
-    ...parts,
-    id: `${entry.list}-${file.id}-${subject}`.replace(/[^\w-]/g, '-'),
-    diver: name,
-    squads: file.squads.join(', '),
-    margin: day === null ? '' : `${entry.list === 'ready' ? 'since ' : ''}${dayName(day, words)}`,
-    sentence: sayEntry(entry, words),
-  }
-}
-
-function toList(name: ListName, lines: readonly Line[], whole: boolean, account: string): ReviewList {
-  const own = lines.filter(({ entry }) => entry.list === name).sort(oldestFirst)
-  const shown = whole ? own : own.slice(0, rowsShown)
-  return { name, ...listWords[name], count: own.length, rows: shown.map((line) => toRow(line, account)) }
+function toRow(line: Line, evaluations: Review['evaluations'], account: string): ListRow[] {
+  const { diver, entry, name, day } = line
+  const { here, words } = diver
+  const parts = partsOf(line, evaluations.get(here.id), account)
+  if (!parts) return []
+  const { subject, ...rest } = parts
+  return [
+    {
+      ...rest,
+      id: `${entry.list}-${here.id}-${subject}`.replace(/[^\w-]/g, '-'),
+      diver: name,
+      squads: here.squads.join(', '),
+      margin: day === null ? '' : `${entry.list === 'ready' ? 'since ' : ''}${dayName(day, words)}`,
+      sentence: sayEntry(entry, words),
+    },
+  ]
 }
 
 const linesOf = ({ divers }: Review): Line[] =>
   divers.flatMap((diver) => {
-    const name = `${diver.file.givenName} ${diver.file.familyName}`
+    const name = `${diver.here.givenName} ${diver.here.familyName}`
     return diver.entries.map((entry) => ({ diver, entry, name, day: dayOf(diver, entry) }))
   })
 
@@ -166,6 +166,13 @@ export async function loadLists(named: string | undefined): Promise<{
   const actor = await requireHeadCoach()
   const headed = actor.clubs.filter((post) => post.role === 'head').map((post) => post.club)
   const only = listNames.find((name) => name === named) ?? null
-  const lines = linesOf(await readReview(coachingScopeOf(actor, systemClock()), headed))
-  return { lists: listNames.map((name) => toList(name, lines, name === only, actor.account)), only }
+  const review = await readReview(coachingScopeOf(actor, systemClock()), headed)
+  const lines = linesOf(review)
+  const toList = (name: ListName): ReviewList => {
+    const own = lines.filter(({ entry }) => entry.list === name).sort(oldestFirst)
+    const shown = name === only ? own : own.slice(0, rowsShown)
+    const rows = shown.flatMap((line) => toRow(line, review.evaluations, actor.account))
+    return { name, ...listWords[name], count: own.length, rows }
+  }
+  return { lists: listNames.map(toList), only }
 }

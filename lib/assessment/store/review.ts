@@ -1,21 +1,19 @@
 import type { Scope } from '../../access/scope'
-import { pairKey } from '../../curriculum/edition/curriculum'
+import { type Curriculum, pairKey } from '../../curriculum/edition/curriculum'
 import type { Place } from '../../curriculum/place'
-import { getEditionInForce } from '../../curriculum/store/editions'
 import { asAccount, type Tx } from '../../platform/db'
 import { programmeInstant } from '../device-clock'
-import { type CallFact, type Entry, type ListedTarget, listEntries } from '../lists'
+import { type CallFact, type Entry, type ListedTarget, otherEntries, recordEntries } from '../lists'
 import { type Evaluation, evaluationOf } from '../readiness/evaluation'
 import type { Words } from '../readiness/wording'
-import type { TargetKey } from '../record'
 import { asOfInstant, dayIn } from '../time'
-import { type Person, readReadiness } from './reads'
-import { type DiverFile, listDiverFiles } from './records'
+import type { DiverHere } from './divers-here'
+import { listDiverFiles } from './records'
+import { type DiverStanding, readStandings } from './standings'
 
-/** One diver with what waits about her: her record is evaluated once, for all lists. */
+/** One diver with what waits about her. */
 export interface DiverReview {
-  readonly file: DiverFile
-  readonly evaluation: Evaluation
+  readonly here: DiverHere
   readonly words: Words
   readonly entries: readonly Entry[]
 }
@@ -23,7 +21,8 @@ export interface DiverReview {
 /** What waits for a head coach in the clubs named. */
 export interface Review {
   readonly divers: readonly DiverReview[]
-  readonly people: ReadonlyMap<string, Person>
+  /** The records of those who have a level or board move on a list, each evaluated once. */
+  readonly evaluations: ReadonlyMap<string, Evaluation>
 }
 
 interface CallRow {
@@ -63,42 +62,78 @@ function toCall(row: CallRow, zoneOf: (club: string) => string): CallFact {
   }
 }
 
-const dayOf = (date: Date): number => dayIn(date.getTime(), 'UTC')
+const listed = ({ rows }: DiverStanding): ListedTarget[] =>
+  rows
+    .filter((row) => row.ready || row.held === 'to review')
+    .map((row) => ({ target: row.target, since: row.ready ? row.readySince : null }))
 
-/** Reads what waits for the head coach of `clubs`, which lie within her scope: each diver's rows and record once. */
+// What a record yields depends on the record, the edition and the day: as long as no readiness row of a diver was written
+// again, nothing about her has changed, and what was read serves the next page. Nothing in it is a name or a word.
+const kept = new Map<string, { readonly version: string; readonly entries: readonly Entry[] }>()
+const mostKept = 2000
+
+function keep(diver: string, version: string, entries: readonly Entry[]): void {
+  kept.delete(diver)
+  kept.set(diver, { version, entries })
+  for (const oldest of kept.keys()) {
+    if (kept.size <= mostKept) break
+    kept.delete(oldest)
+  }
+}
+
+/** What each diver's record was when it was last written: asked before the record is read, so that it is never newer than that. */
+async function listVersions(tx: Tx, curriculum: Curriculum, divers: readonly DiverHere[], at: number) {
+  const ids = divers.map(({ id }) => id)
+  // The transaction that wrote a row: each refresh of a diver has one of its own.
+  const rows = await tx.$queryRaw<{ diverId: string; written: string }[]>`
+    SELECT "diverId", string_agg(DISTINCT xmin::text, ' ') AS "written" FROM "Readiness"
+    WHERE "diverId" = ANY (${ids}::uuid[]) GROUP BY "diverId"`
+  const written = new Map(rows.map((row) => [row.diverId, row.written]))
+  return new Map(
+    divers.map(({ id, club, zone }) => [id, [written.get(id), club, curriculum.hash, dayIn(at, zone)].join(' ')]),
+  )
+}
+
+/** Reads what waits for the head coach of `clubs`, which lie within her scope; only records that changed are read. */
 export async function readReview(scope: Scope, clubs: readonly string[]): Promise<Review> {
-  const readiness = await readReadiness(scope)
-  return asAccount(scope.account, async (tx) => {
-    const curriculum = await getEditionInForce(tx, scope)
-    const files = (await listDiverFiles(tx, scope)).filter((file) => clubs.includes(file.club))
-    const zones = new Map(
-      (await tx.club.findMany({ select: { id: true, zone: true } })).map((row) => [row.id, row.zone]),
-    )
-    const zoneOf = (club: string) => zones.get(club) ?? scope.zone
-    const calls = await listUnratedCalls(
-      tx,
-      files.map((file) => file.id),
-    )
-    const listed = readiness.filter((row) => row.ready || row.held === 'to review')
-    const people = await tx.account.findMany({ select: { id: true, name: true, initials: true } })
-    return {
-      people: new Map(people.map((row) => [row.id, row])),
-      divers: files.map((file): DiverReview => {
-        const date = asOfInstant(scope.at, file.zone)
-        const evaluation = evaluationOf(curriculum, file.record, date)
-        const named = listed.flatMap((row): ListedTarget[] => {
-          if (row.diverId !== file.id) return []
-          const since = row.readySince ? dayOf(row.readySince) : date.day
-          return [{ target: row.target as TargetKey, since: row.ready ? since : null }]
-        })
-        const own = calls.filter((row) => row.diverId === file.id).map((row) => toCall(row, zoneOf))
-        return {
-          file,
-          evaluation,
-          words: { curriculum, today: date.day, diver: file.givenName },
-          entries: listEntries(evaluation, own, named),
-        }
-      }),
-    }
-  })
+  const standings = await readStandings(scope)
+  const { curriculum } = standings
+  const divers = standings.divers.filter(({ club }) => clubs.includes(club))
+  return asAccount(
+    scope.account,
+    async (tx) => {
+      const versions = await listVersions(tx, curriculum, divers, scope.at)
+      const fresh = divers.filter(({ id }) => kept.get(id)?.version !== versions.get(id))
+      const wanted = new Set([...fresh, ...divers.filter((diver) => listed(diver).length > 0)].map(({ id }) => id))
+      const files = wanted.size > 0 ? await listDiverFiles(tx, scope, [...wanted]) : []
+      const evaluations = new Map(
+        files.map((file) => [file.id, evaluationOf(curriculum, file.record, asOfInstant(scope.at, file.zone))]),
+      )
+      for (const { id } of fresh) {
+        const evaluation = evaluations.get(id)
+        if (evaluation) keep(id, versions.get(id) ?? '', recordEntries(evaluation))
+      }
+      const zones = new Map(
+        (await tx.club.findMany({ select: { id: true, zone: true } })).map((row) => [row.id, row.zone]),
+      )
+      const calls = await listUnratedCalls(
+        tx,
+        divers.map(({ id }) => id),
+      )
+      const zoneOf = (club: string) => zones.get(club) ?? scope.zone
+      return {
+        evaluations,
+        divers: divers.map((here): DiverReview => {
+          const today = dayIn(scope.at, here.zone)
+          const own = calls.filter((row) => row.diverId === here.id).map((row) => toCall(row, zoneOf))
+          return {
+            here,
+            words: { curriculum, today, diver: here.givenName },
+            entries: [...(kept.get(here.id)?.entries ?? []), ...otherEntries(own, listed(here), today)],
+          }
+        }),
+      }
+    },
+    { timeout: 60_000 },
+  )
 }

@@ -1,8 +1,7 @@
 import { ArcLine } from '@/app/_components/domain/arc/arc'
 import type { ArcSubject } from '@/app/_components/domain/arc/phase-view'
-import { ActionPanel } from '@/app/desk/_components/action-panel'
-import { type Act, panelOf } from '@/app/desk/_components/panels'
-import { reviewAction } from '@/app/desk/queue/actions'
+import { ActionPanels } from '@/app/desk/_components/action-panels'
+import type { Act } from '@/app/desk/_components/panels'
 
 interface Row {
   readonly id: string
@@ -39,19 +38,7 @@ function ReviewRow({ row, back }: { row: Row; back: string }) {
               {note}
             </p>
           ))}
-          {row.acts.length > 0 ? (
-            <div className="flex flex-wrap items-start gap-3 pt-2">
-              {row.acts.map((act) => (
-                <ActionPanel
-                  key={act.act}
-                  id={`${row.id}-${act.act}`}
-                  action={reviewAction}
-                  panel={panelOf(act, back)}
-                  place="line"
-                />
-              ))}
-            </div>
-          ) : null}
+          <ActionPanels id={row.id} acts={row.acts} back={back} />
         </div>
         {row.arc ? (
           <div className="review-arc">

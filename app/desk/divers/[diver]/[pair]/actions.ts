@@ -3,9 +3,9 @@
 import { redirect } from 'next/navigation'
 import { z } from 'zod'
 import { type FormState, gatedForm, refuse } from '@/lib/access/action'
-import { canCoach, canDecide } from '@/lib/access/can'
+import { canCoach } from '@/lib/access/can'
 import { coachingScopeOf } from '@/lib/access/scope'
-import { revokeSignOff, signSkill } from '@/lib/assessment/store/sign'
+import { signSkill } from '@/lib/assessment/store/sign'
 import type { PairKey } from '@/lib/curriculum/edition/curriculum'
 import { systemClock } from '@/lib/platform/clock'
 
@@ -40,19 +40,4 @@ const sign = gatedForm(signing, async (input, actor, form): Promise<FormState> =
 /** Signs a skill off, or says what it still wants. */
 export async function signAction(previous: FormState, form: FormData): Promise<FormState> {
   return sign(previous, form)
-}
-
-const revoking = z.object({ diver: z.uuid(), pair: z.string().max(120), signOff: z.uuid(), reason })
-
-const revoke = gatedForm(revoking, async (input, actor, form): Promise<FormState> => {
-  if (!canDecide(actor)) return refuse(form, 'Only the head coach takes a sign-off back.')
-  const outcome = await revokeSignOff(coachingScopeOf(actor, systemClock()), input)
-  if (outcome.ok) redirect(here(input.diver, input.pair))
-  const { message, field } = outcome.refusal
-  return refuse(form, message, field ? { [field]: message } : undefined)
-})
-
-/** Takes a sign-off back, in writing. */
-export async function revokeAction(previous: FormState, form: FormData): Promise<FormState> {
-  return revoke(previous, form)
 }

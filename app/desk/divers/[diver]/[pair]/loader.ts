@@ -1,22 +1,46 @@
 import { notFound } from 'next/navigation'
+import type { Act } from '@/app/desk/_components/panels'
 import { type AttemptLine, toLines } from '@/app/desk/loader'
 import { canDecide, canSign } from '@/lib/access/can'
 import { type ArcSubject, arcSubject } from '@/lib/assessment/arc-subject'
+import { doubtChain } from '@/lib/assessment/doubt-chain'
+import type { SignedState } from '@/lib/assessment/holding-state'
 import { openState, signable } from '@/lib/assessment/open'
+import { raisedIn } from '@/lib/assessment/raise'
 import { findPrerequisite } from '@/lib/assessment/readiness/evaluate'
 import { type ExplainedNode, explain } from '@/lib/assessment/readiness/explain'
 import { sayBlock } from '@/lib/assessment/readiness/say-block'
+import { sayDoubtChain } from '@/lib/assessment/readiness/say-doubt'
+import { sayEntry } from '@/lib/assessment/readiness/say-entry'
 import { sayReason } from '@/lib/assessment/readiness/say-reason'
+import { saySignatureEvent, saySigned, signedWord } from '@/lib/assessment/readiness/say-signature'
 import { dayName, levelName, pairName } from '@/lib/assessment/readiness/wording'
+import type { AttemptFact } from '@/lib/assessment/record'
+import { signatureHistory } from '@/lib/assessment/signature-history'
 import { standardOf } from '@/lib/assessment/standard'
-import type { PairKey } from '@/lib/curriculum/edition/curriculum'
+import { readSignatures, type Signatures } from '@/lib/assessment/store/signatures'
+import { dayIn } from '@/lib/assessment/time'
+import type { Pair, PairKey } from '@/lib/curriculum/edition/curriculum'
 import { loadDiverNow } from '../loader'
 
+/** Something signed or recognised: how it was given, what became of it, and what can be done about it. */
 export interface SignedView {
   readonly id: string
+  readonly state: string
   readonly sentence: string
   readonly reason: string | null
-  readonly revocable: boolean
+  /** Its doubts with their chains, and its history. */
+  readonly history: readonly string[]
+  readonly acts: readonly Act[]
+}
+
+/** An attempt that waits for the head coach, or a raise that does, and what became of those before it. */
+export interface WaitingView {
+  readonly id: string
+  readonly day: string
+  readonly sentence: string
+  readonly reason: string | null
+  readonly acts: readonly Act[]
 }
 
 export interface PairPage {
@@ -28,6 +52,8 @@ export interface PairPage {
   readonly asked: string
   readonly prerequisite: ExplainedNode | null
   readonly signed: readonly SignedView[]
+  /** Attempts at a closed skill and raised critical ratings, released and accepted or not. */
+  readonly waiting: readonly WaitingView[]
   /** Levels that may be signed, the one that can be signed now first. */
   readonly levels: readonly { readonly key: string; readonly title: string }[]
   readonly canSignNow: boolean
@@ -39,16 +65,63 @@ export interface PairPage {
 
 const linesShown = 12
 
+type OnPage = Awaited<ReturnType<typeof loadDiverNow>> & { readonly head: boolean; readonly after: Signatures }
+
+function toSigned(one: SignedState, { desk, evaluation, words, head, after }: OnPage): SignedView {
+  const { file, people } = desk
+  const signOff = file.record.signOffs.find((fact) => fact.id === one.id)
+  const recognition = file.record.recognitions.find((fact) => fact.id === one.id)
+  const name = (account: string | undefined) => people.get(account ?? '')?.name ?? 'a coach'
+  const by = { name: name(signOff?.coach ?? recognition?.by), recheck: signOff?.by === 'recheck' }
+  const revoked = after.revoked.get(one.id)
+  const back = revoked && `Taken back on ${dayName(dayIn(revoked.at, file.zone), words)} by ${name(revoked.by)}`
+  return {
+    id: one.id,
+    state: signedWord(one),
+    sentence: saySigned(one, by, words),
+    reason: desk.words.get(one.id) ?? after.recognised.get(one.id) ?? null,
+    history: [
+      ...signatureHistory(evaluation, one, file.zone).map((event) => saySignatureEvent(event, words)),
+      ...one.doubts.map((doubt) => sayDoubtChain(doubtChain(evaluation, one.pair, doubt), words)),
+      ...(back ? [revoked.reason ? `${back}: “${revoked.reason}”` : `${back}.`] : []),
+    ],
+    acts: head && one.state !== 'revoked' ? [{ act: 'revoke', kind: one.kind, subject: one.id }] : [],
+  }
+}
+
+/** The attempts at a closed skill and the raised ratings of a pair, newest first. */
+function listWaiting(pair: Pair, attempts: readonly AttemptFact[], { words, head, after }: OnPage): WaitingView[] {
+  const flagged = attempts
+    .filter(({ closedThen }) => closedThen)
+    .map((attempt): WaitingView => {
+      const released = after.released.get(`attempt ${attempt.id}`)
+      const sentence = released
+        ? 'Dived while the skill was closed, and released.'
+        : sayEntry({ list: 'flagged', attempt, why: 'closed' }, words)
+      const acts: Act[] = head && !released ? [{ act: 'release', attempt: attempt.id }] : []
+      return { id: attempt.id, day: dayName(attempt.day, words), sentence, reason: released?.reason ?? null, acts }
+    })
+  const raised = attempts.flatMap((attempt) =>
+    raisedIn(pair, attempt).map(({ view, raises }): WaitingView => {
+      const sentence = sayEntry({ list: 'raised', attempt, view, raises }, words)
+      const acts: Act[] = head ? [{ act: 'accept', observation: view.id }] : []
+      return { id: view.id, day: dayName(attempt.day, words), sentence, reason: null, acts }
+    }),
+  )
+  return [...raised, ...flagged.reverse()]
+}
+
 /** A skill at a place for one diver: how it stands, what it wants, its attempts, and the signature. */
 export async function loadPair(diver: string, encoded: string): Promise<PairPage> {
-  const { actor, desk, evaluation, words } = await loadDiverNow(diver)
+  const now = await loadDiverNow(diver)
+  const { actor, desk, evaluation, words } = now
   const { curriculum, file, people, moments } = desk
   const pair = curriculum.pairs.get(decodeURIComponent(encoded) as PairKey)
   const history = pair && evaluation.history(pair.key)
   if (!pair || !history) notFound()
-  const now = signable(evaluation, pair.key)
-  const level = now
-    ? curriculum.levelIndex(now.level)
+  const found = signable(evaluation, pair.key)
+  const level = found
+    ? curriculum.levelIndex(found.level)
     : Math.max(pair.level, evaluation.holdings.of(pair.key).by?.level ?? 0)
   const standard = standardOf(history, level)
   const { state, because } = openState(evaluation, pair.key)
@@ -57,6 +130,7 @@ export async function loadPair(diver: string, encoded: string): Promise<PairPage
   const prerequisite = findPrerequisite(evaluation, pair.key)
   const shown = history.attempts.slice(-linesShown)
   const head = canDecide(actor, file.club)
+  const on: OnPage = { ...now, head, after: await readSignatures(now.scope, file.id) }
   return {
     diver: { id: file.id, name: `${file.givenName} ${file.familyName}`, href: `/desk/divers/${file.id}` },
     pair: pair.key,
@@ -70,26 +144,20 @@ export async function loadPair(diver: string, encoded: string): Promise<PairPage
           words,
         ),
     prerequisite: prerequisite ? explain(prerequisite, words) : null,
-    signed: [...evaluation.holdings.of(pair.key).all].reverse().map((one) => {
-      const by = file.record.signOffs.find((fact) => fact.id === one.id)
-      const who = by ? (people.get(by.coach)?.name ?? 'a coach') : 'the head coach'
-      const verb = one.kind === 'recognition' ? 'Recognised' : one.byOverride ? 'Signed by override' : 'Signed'
-      const title = curriculum.levels[one.level]?.title ?? 'an earlier level'
-      return {
-        id: one.id,
-        sentence: `${verb} at ${title} on ${dayName(one.day, words)} by ${who}: ${one.state}${one.state === 'current' ? `, valid to ${dayName(one.validUntil, words)}` : ''}.`,
-        reason: desk.words.get(one.id) ?? null,
-        revocable: head && one.kind === 'sign-off' && one.state !== 'revoked',
-      }
-    }),
+    signed: [...evaluation.holdings.of(pair.key).all].reverse().map((one) => toSigned(one, on)),
+    waiting: listWaiting(
+      pair,
+      history.attempts.map(({ fact }) => fact),
+      on,
+    ),
     levels: curriculum.levels
       .slice(pair.level, level + 1)
       .reverse()
       .map(({ key, title }) => ({ key, title })),
-    canSignNow: now !== null,
+    canSignNow: found !== null,
     maySign: canSign(actor, file.club, pair.at.signer),
     mayOverride:
-      head && now === null && state !== 'held' && state !== 'closed' && standard.shortage.standing.length === 0,
+      head && found === null && state !== 'held' && state !== 'closed' && standard.shortage.standing.length === 0,
     arc: arcSubject(curriculum, pair, shown.slice(-pair.standard.of), level),
     lines: toLines({ evaluation, words, people, moments }, pair, shown, level),
   }

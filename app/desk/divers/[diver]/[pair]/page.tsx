@@ -7,11 +7,13 @@ import { Fold } from '@/app/_components/ui/fold'
 import { Nothing, Notice } from '@/app/_components/ui/notice'
 import { Beside, LogRow, PageHead, Section } from '@/app/_components/ui/sheet'
 import { signOutAction } from '@/app/account/actions'
+import { ActionPanels } from '@/app/desk/_components/action-panels'
 import { AttemptTable } from '@/app/desk/_components/attempt-table'
+import { doneWords } from '@/app/desk/_components/done-words'
 import { Explained } from '@/app/desk/_components/explained'
 import { loadFrame } from '@/app/loader'
-import { RevokeForm, SignForm } from './_components/sign-forms'
-import { revokeAction, signAction } from './actions'
+import { SignForm } from './_components/sign-form'
+import { signAction } from './actions'
 import { loadPair, type PairPage } from './loader'
 
 export const metadata: Metadata = { title: 'Skill' }
@@ -38,14 +40,15 @@ export default async function SkillOfDiverPage({ params, searchParams }: PairPag
   const { done } = await searchParams
   const frame = await loadFrame()
   const page = await loadPair(diver, pair)
+  const here = `/desk/divers/${page.diver.id}/${encodeURIComponent(page.pair)}`
   return (
     <PageFrame frame={frame} current="/desk/divers" signOut={signOutAction}>
       <PageHead sentence={page.asked} margin={page.state}>
         <a href={page.diver.href}>{page.diver.name}</a> · {page.name}
       </PageHead>
-      {done ? (
+      {typeof done === 'string' ? (
         <Beside>
-          <Notice tone="kept">Kept, and written in the ledger.</Notice>
+          <Notice tone="kept">{doneWords[done] ?? 'Kept, and written in the ledger.'}</Notice>
         </Beside>
       ) : null}
       {page.because ? (
@@ -58,17 +61,29 @@ export default async function SkillOfDiverPage({ params, searchParams }: PairPag
           <Signature page={page} />
         </LogRow>
         {page.signed.map((one) => (
-          <LogRow key={one.id}>
+          <LogRow key={one.id} margin={one.state}>
             <p>{one.sentence}</p>
             {one.reason ? <p className="text-soft">“{one.reason}”</p> : null}
-            {one.revocable ? (
-              <Fold summary="Take it back">
-                <RevokeForm action={revokeAction} diver={page.diver.id} pair={page.pair} signOff={one.id} />
-              </Fold>
-            ) : null}
+            {one.history.map((line) => (
+              <p key={line} className="measure text-13 text-soft">
+                {line}
+              </p>
+            ))}
+            <ActionPanels id={one.id} acts={one.acts} back={here} />
           </LogRow>
         ))}
       </Section>
+      {page.waiting.length > 0 ? (
+        <Section title="Flagged and raised" aside="What waits for the head coach, and what was released.">
+          {page.waiting.map((one) => (
+            <LogRow key={one.id} margin={one.day}>
+              <p>{one.sentence}</p>
+              {one.reason ? <p className="text-soft">“{one.reason}”</p> : null}
+              <ActionPanels id={one.id} acts={one.acts} back={here} />
+            </LogRow>
+          ))}
+        </Section>
+      ) : null}
       <Section title="Attempts" aside={<ArcLegend />}>
         <Beside>
           {page.lines.length === 0 ? (

@@ -79,38 +79,3 @@ export function SignForm({ action, diver, pair, levels, override }: SignFormProp
     </form>
   )
 }
-
-interface RevokeFormProps {
-  readonly action: Action
-  readonly diver: string
-  readonly pair: string
-  readonly signOff: string
-}
-
-/** Taking a signature back needs a reason; it earns no credit from then on. */
-export function RevokeForm({ action, diver, pair, signOff }: RevokeFormProps) {
-  const [state, send, pending] = useActionState(action, {})
-  return (
-    <form action={send} className="grid max-w-md gap-3">
-      {state.message ? (
-        <ErrorSummary title="Not taken back" errors={[{ field: null, message: state.message }]} />
-      ) : null}
-      <input type="hidden" name="diver" value={diver} />
-      <input type="hidden" name="pair" value={pair} />
-      <input type="hidden" name="signOff" value={signOff} />
-      <TextAreaField
-        label="Why is it taken back?"
-        name="reason"
-        id={`reason-${signOff}`}
-        error={state.fields?.reason}
-        defaultValue={state.values?.reason}
-        required
-      />
-      <div>
-        <Button tone="stop" disabled={pending}>
-          Revoke the sign-off
-        </Button>
-      </div>
-    </form>
-  )
-}
