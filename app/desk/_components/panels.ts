@@ -41,7 +41,7 @@ const wishes: Ask = {
   name: 'diverWants',
   legend: 'What does the diver want?',
   choices: [
-    { value: 'yes', label: 'Yes, she wants to move up' },
+    { value: 'yes', label: 'Yes: the diver wants to move up' },
     { value: 'not yet', label: 'Not yet: approved, and the diver chooses when' },
   ],
 }

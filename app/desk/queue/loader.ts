@@ -80,7 +80,7 @@ function partsOf({ diver, entry }: Line, evaluation: Evaluation | undefined, acc
   }
   switch (entry.list) {
     case 'incidents':
-      return atPair(entry.incident.pair, entry.incident.id, [])
+      return { ...atPair(entry.incident.pair, entry.incident.id, []), href: `/desk/divers/${here.id}/safety` }
     case 'in doubt': {
       const { kind, id } = entry.signed
       return atPair(entry.pair, id, [{ act: 'revoke', kind, subject: id }])
