@@ -99,6 +99,7 @@ async function enterDivers(owner: Owner, at: Date, told: readonly Story[]): Prom
     const clubId = coast.club(found(homes, story.squad))
     await insertDiverMembership(owner, { id: idOf('diver membership', story.key), diverId, clubId, from: at })
     await insertSquadDiver(owner, { squadId: idOf('squad', story.squad), diverId })
+    if (story.consentsMissing) continue
     const chance = chanceOf('consents', story.key)
     const recordedBy = coast.account(found(heads, clubId))
     const consent = { diverId, clubId, saidBy: 'A parent, in writing', recordedBy, recordedAt: at }

@@ -6,6 +6,7 @@ import { doInOrder } from './clock'
 import { type ClubData, type CoachData, clubs, coaches, type SquadData, squads } from './coast'
 import { type Acts, decideOnQueue, signWhatIsReached } from './desk'
 import { lookAt, send } from './hands'
+import { tellMishaps } from './mishaps'
 import { hoursOf, instantOn, isCamp, seasonDays, today, weekdayOf } from './season'
 import { correct, type Later, lookOnVideo } from './second-look'
 import { dive, getCoach, open, type Session, type SessionOpen, signFirst } from './session'
@@ -108,6 +109,7 @@ export async function tellSeason(until: EpochDay, progress: Progress, told = sto
   for (const day of seasonDays().filter((one) => one <= until)) {
     const remembered = await trainOn(day, divers)
     dives += remembered.length
+    await tellMishaps(day, divers)
     week.push(...remembered)
     if (weekdayOf(day) === 0) {
       await goThroughFilms(day, week)

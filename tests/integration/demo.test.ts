@@ -12,6 +12,7 @@ import { datesOf } from '@/lib/assessment/readiness/target-standing'
 import { listTargets, readTarget } from '@/lib/assessment/readiness/targets'
 import { checkReadiness } from '@/lib/assessment/store/check-readiness'
 import { type DiverFile, listDiverFiles } from '@/lib/assessment/store/records'
+import { readToDo } from '@/lib/assessment/store/safety'
 import { asOfInstant, parseDay } from '@/lib/assessment/time'
 import type { Curriculum } from '@/lib/curriculum/edition/curriculum'
 import { getEditionInForce } from '@/lib/curriculum/store/editions'
@@ -187,6 +188,20 @@ describe('the stories', () => {
     const evaluation = evaluationNow('anouk')
     expect(evaluation.holdings.of('101C-standing@1m').state).toBe('lapsed')
     expect(openState(evaluation, '101C-standing@1m').state).toBe('to sign')
+  })
+
+  it('have an incident to clear, one that was cleared, a diver who has grown, and consents that are missing', async () => {
+    const { openIncidents, consents } = await readToDo(
+      await officeScope('oluwaseun', fixedNow - (await clockOffset())),
+      stories.map((story) => coast.diver(story.key)),
+    )
+    expect(openIncidents(coast.diver('pia'))).toBe(0)
+    expect(consents(coast.diver('pia')).record).toBeNull()
+    expect(consents(coast.diver('zuri')).record?.given).toBe(true)
+    expect(openState(evaluationNow('tamsin'), 'jump-standing@1m').because).toMatchObject({ kind: 'pause' })
+    expect(evaluationNow('ilse').record.incidents).toMatchObject([{ kind: 'too close', clearedAt: expect.any(Number) }])
+    const grown = await asRole('owner', (client) => client.query('SELECT "diverId" FROM "GrowthNote"'))
+    expect(grown.rows).toEqual([{ diverId: coast.diver('kofi') }])
   })
 
   it('have a sign-off by override, and a diver who holds everything', () => {

@@ -15,6 +15,7 @@ export const harrowPointStories: readonly Story[] = [
     shows: 'Joined after the new year and is on the way to the first level: the water first, then the board.',
     ability: slow,
     attends: 0.9,
+    consentsMissing: true,
     reaches: [
       ['2026-01-19', 'water'],
       ['2026-03-09', 'first board'],

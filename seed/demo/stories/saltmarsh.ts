@@ -15,6 +15,12 @@ export const saltmarshStories: readonly Story[] = [
     shows: 'Seven years old and new in the autumn: at home in the water, and busy with the first steps on the board.',
     ability: slow,
     attends: 0.75,
+    mishap: {
+      on: '2026-03-14',
+      pair: 'jump-standing@1m',
+      what: 'bad landing',
+      note: 'Leaned back in the air and sat into the water; shaken, not hurt.',
+    },
     away: [['2025-08-18', '2025-10-05']],
     reaches: [
       ['2025-10-06', 'water'],
@@ -119,6 +125,7 @@ export const saltmarshStories: readonly Story[] = [
     shows: 'Near the third level: a few good dives short.',
     ability: { ...quick, fresh: 2.2, learned: 3.4 },
     attends: 0.85,
+    grown: { on: '2026-02-21', words: 'Four centimetres since the new year, says his father.' },
     reaches: [
       ['2025-08-18', 'water', 'first board'],
       ['2025-09-01', 'walk', 'first dive'],
@@ -136,6 +143,13 @@ export const saltmarshStories: readonly Story[] = [
     shows: 'Holds all three levels and 3 m, and keeps what she has.',
     ability: { ...quick, learned: 3.7, safe: 3.8 },
     attends: 0.92,
+    mishap: {
+      on: '2026-02-28',
+      pair: '101B@3m',
+      what: 'too close',
+      note: 'Head passed the tip by a hand on the last dive.',
+      cleared: 'Looked at on film together: leaned from the hurdle. Hurdles on the dry board first, then two from 1 m.',
+    },
     reaches: [
       ['2025-08-18', 'water', 'first board'],
       ['2025-09-01', 'walk', 'first dive', 'turn'],

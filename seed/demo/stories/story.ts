@@ -1,4 +1,4 @@
-import type { TargetKey } from '../../../lib/assessment/record'
+import type { IncidentKind, TargetKey } from '../../../lib/assessment/record'
 import type { PairKey } from '../../../lib/curriculum/edition/curriculum'
 import type { Rating } from '../../../lib/curriculum/model'
 import type { CoachKey, SquadKey } from '../coast'
@@ -25,6 +25,16 @@ export interface Episode {
   readonly dives: readonly Readonly<Record<string, Rating>>[]
   readonly called: boolean
   readonly note?: string
+}
+
+/** An incident after a session, recorded by the head coach, and cleared by her within the hour or still open. */
+export interface Mishap {
+  readonly on: string
+  readonly pair: PairKey
+  readonly what: IncidentKind
+  readonly note: string
+  /** What she wrote when she cleared it. */
+  readonly cleared?: string
 }
 
 /** A head coach's decision that is part of the story rather than of the queue's usual run. */
@@ -65,6 +75,11 @@ export interface Story {
   /** Advancements that the head coach has not come to yet. */
   readonly waits?: readonly TargetKey[]
   readonly answers?: readonly Answer[]
+  readonly mishap?: Mishap
+  /** When a coach noted that the diver has grown quickly. */
+  readonly grown?: { readonly on: string; readonly words: string }
+  /** True while nobody has brought the consents back yet. */
+  readonly consentsMissing?: true
   readonly waivers?: readonly Waiver[]
   /** Pairs whose sign-off still waits for the coach. */
   readonly unsigned?: readonly PairKey[]
