@@ -66,7 +66,9 @@ export function DiverScreen({ diver: id }: { diver: string }) {
               {groupNames[state]} <span className="font-normal text-soft">{pairs.length}</span>
             </h2>
             {state === 'closed' ? (
-              <p className="deck-sub pb-2">Can be rated; earns nothing until the head coach releases it.</p>
+              <p className="deck-sub pb-2">
+                Can be rated; earns nothing until the head coach releases it. <LastContact />
+              </p>
             ) : null}
             <ul className="deck-list">
               {pairs.map((entry) => (
