@@ -26,7 +26,9 @@ const diver = z.uuid()
 function answer(form: FormData, outcome: Outcome, about: string, done: string): FormState {
   if (outcome.ok) redirect(`/desk/divers/${about}/safety?done=${done}`)
   const { message, field } = outcome.refusal
-  return refuse(form, message, field ? { [field]: message } : undefined)
+  return field
+    ? refuse(form, 'Nothing was saved yet. Please mend this first.', { [field]: message })
+    : refuse(form, message)
 }
 
 const incident = z.object({
