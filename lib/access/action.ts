@@ -39,9 +39,8 @@ export function parseForm<Schema extends z.ZodType>(
   )
   const result = schema.safeParse(raw)
   if (result.success) return { ok: true, input: result.data }
-  const fields = Object.fromEntries(
-    result.error.issues.map((issue) => [String(issue.path[0] ?? 'form'), issue.message]).reverse(),
-  )
+  const fields: Record<string, string> = {}
+  for (const { path, message } of result.error.issues) fields[String(path[0] ?? 'form')] ??= message
   return { ok: false, state: refuse(form, 'Nothing was saved yet. Please mend what is marked below.', fields) }
 }
 

@@ -1,6 +1,6 @@
 import { readSquads } from '@/lib/access/store/squads'
 import { type Evaluation, evaluationOf } from '@/lib/assessment/readiness/evaluation'
-import { levelName, pairName, stepName, type Words } from '@/lib/assessment/readiness/wording'
+import { levelName, pairName, stepName, targetName, type Words } from '@/lib/assessment/readiness/wording'
 import { type Recognisable, recognisedKey, refuseRecognition } from '@/lib/assessment/recognise'
 import { type Desk, readDesk } from '@/lib/assessment/store/reads'
 import { levelTarget, moveTarget, targetHold } from '@/lib/assessment/target-hold'
@@ -100,7 +100,7 @@ function listWhats(curriculum: Curriculum, family: string, level: string, words:
       what: { kind: 'boardMove', family: move.family, to: move.to } as const,
       place: 'board move',
       dive: null,
-      title: stepName(moveTarget(move), words),
+      title: targetName(moveTarget(move), words),
     }))
   return [...holdings, ...levels, ...moves].map((one) => ({ ...one, key: recognisedKey(one.what) }))
 }

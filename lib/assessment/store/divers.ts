@@ -25,19 +25,23 @@ export interface Entry {
 
 /** Enters divers who are new to the programme into a club, and into one of its squads. All or none; answers their ids. */
 export function enterDivers(scope: Scope, { club, zone, squad, since, divers }: Entry): Promise<string[]> {
-  return asAccount(scope.account, async (tx) => {
-    const from = new Date(asOfDay(since - 1, zone).instant + 1)
-    const ids: string[] = []
-    for (const diver of divers) {
-      const id = uuidv7({ msecs: scope.at })
-      await tx.$executeRaw`SELECT enter_diver(${id}::uuid, ${club}::uuid, ${diver.givenName}, ${diver.familyName},
-        ${dateOf(diver.born)}::date, ${diver.twistingSide}, ${diver.hurdleLeg}, ${from}, ${new Date(scope.at)})`
-      ids.push(id)
-    }
-    if (squad) await tx.squadDiver.createMany({ data: ids.map((diverId) => ({ squadId: squad, diverId })) })
-    await refresh(tx, scope, ids)
-    return ids
-  })
+  const from = new Date(asOfDay(since - 1, zone).instant + 1)
+  return asAccount(
+    scope.account,
+    async (tx) => {
+      const ids: string[] = []
+      for (const diver of divers) {
+        const id = uuidv7({ msecs: scope.at })
+        await tx.$executeRaw`SELECT enter_diver(${id}::uuid, ${club}::uuid, ${diver.givenName}, ${diver.familyName},
+          ${dateOf(diver.born)}::date, ${diver.twistingSide}, ${diver.hurdleLeg}, ${from}, ${new Date(scope.at)})`
+        ids.push(id)
+      }
+      if (squad) await tx.squadDiver.createMany({ data: ids.map((diverId) => ({ squadId: squad, diverId })) })
+      await refresh(tx, scope, ids)
+      return ids
+    },
+    { timeout: 60_000 },
+  )
 }
 
 /** What is known of a diver beside her record. */
