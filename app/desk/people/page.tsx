@@ -35,8 +35,8 @@ function Coach({ coach }: { coach: PeoplePage['coaches'][number] }) {
           </span>
         </span>
         {coach.href ? (
-          <a href={coach.href} aria-label={`Post of ${coach.name}`}>
-            Scope or end
+          <a href={coach.href}>
+            Scope or end<span className="sr-only"> of the post of {coach.name}</span>
           </a>
         ) : null}
       </div>

@@ -32,8 +32,8 @@ function Club({ club, mayAdd }: { club: ClubsPage['clubs'][number]; mayAdd: bool
             {href && mayAdd ? (
               <>
                 {' · '}
-                <a href={href} aria-label={`Post of ${name}`}>
-                  Scope or end
+                <a href={href}>
+                  Scope or end<span className="sr-only"> of the post of {name}</span>
                 </a>
               </>
             ) : null}

@@ -39,7 +39,7 @@ export interface SkillView {
   readonly href: string
   readonly name: string
   readonly dive: string | null
-  readonly state: OpenState['state'] | 'in doubt' | 'lapsed'
+  readonly state: OpenState['state'] | 'recognised' | 'in doubt' | 'lapsed'
   readonly because: string | null
 }
 
@@ -90,13 +90,15 @@ export function toSkill(evaluation: Evaluation, diver: string, key: PairKey, wor
   const pair = evaluation.curriculum.pairs.get(key)
   const { state, because } = openState(evaluation, key)
   const holding = evaluation.holdings.of(key).state
-  const shown =
-    state !== 'held' && state !== 'to sign' && (holding === 'in doubt' || holding === 'lapsed') ? holding : state
+  const says =
+    state === 'held'
+      ? holding === 'recognised'
+      : state !== 'to sign' && (holding === 'in doubt' || holding === 'lapsed')
   return {
     href: `/desk/divers/${diver}/${encodeURIComponent(key)}`,
     name: pair?.skill.title ?? key,
     dive: pair?.skill.dive ?? null,
-    state: shown,
+    state: says ? holding : state,
     because: because === null ? null : 'node' in because ? sayBinding(because, words) : sayBlock(because, words),
   }
 }

@@ -2,7 +2,7 @@ import { DiveNumber } from '@/app/_components/domain/dive/dive-number'
 import { StatusDrop } from '@/app/_components/domain/status/status-mark'
 import type { Status } from '@/lib/assessment/readiness/finding'
 
-type State = 'held' | 'to sign' | 'open' | 'closed' | 'in doubt' | 'lapsed'
+type State = 'held' | 'recognised' | 'to sign' | 'open' | 'closed' | 'in doubt' | 'lapsed'
 
 export interface SkillItem {
   readonly href: string
@@ -14,6 +14,7 @@ export interface SkillItem {
 
 const drop: Record<State, Status> = {
   held: 'met',
+  recognised: 'unproven',
   'to sign': 'unproven',
   open: 'unproven',
   closed: 'unproven',

@@ -15,6 +15,7 @@ export interface DiverTree extends TreeView {
 
 const marks: Readonly<Record<SkillView['state'], NodeState['mark']>> = {
   held: 'held',
+  recognised: 'held',
   'in doubt': 'lapsed',
   lapsed: 'lapsed',
   'to sign': 'to sign',
@@ -47,7 +48,7 @@ function nextIn(drawing: FamilyDrawing, stateOf: (node: TreeNode) => NodeState):
   )
 }
 
-const order = ['held', 'in doubt', 'lapsed', 'to sign', 'open', 'closed'] as const
+const order = ['held', 'recognised', 'in doubt', 'lapsed', 'to sign', 'open', 'closed'] as const
 
 function sayCounts(drawing: FamilyDrawing, stateOf: (node: TreeNode) => NodeState): string {
   const words = drawing.nodes.filter(({ node }) => node.kind === 'pair').map(({ node }) => stateOf(node).word)
