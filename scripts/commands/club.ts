@@ -23,7 +23,7 @@ function parse(args: string[]): Asked | string {
     const [name = ''] = positionals
     if (positionals.length !== 1 || !name.trim()) return 'name the club, in quotation marks when it has several words'
     if (values.zone !== undefined && !isZone(values.zone)) return `"${values.zone}" is no IANA time zone`
-    return { name: name.trim(), zone: values.zone ?? null, label: values.for ?? 'its head coach' }
+    return { name: name.trim(), zone: values.zone ?? null, label: values.for ?? 'whoever opens it' }
   } catch (error) {
     return error instanceof Error ? error.message : String(error)
   }

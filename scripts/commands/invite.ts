@@ -24,7 +24,7 @@ function parse(args: string[]): Asked | string {
     const inClub = values.role === 'head' || values.role === 'assistant'
     if (inClub !== (values.club !== undefined))
       return inClub ? 'name the club: --club NAME' : `a ${values.role} has no club: leave --club out`
-    return { role: values.role as Offer['role'], club: values.club ?? null, label: values.for ?? `the ${values.role}` }
+    return { role: values.role as Offer['role'], club: values.club ?? null, label: values.for ?? 'whoever opens it' }
   } catch (error) {
     return error instanceof Error ? error.message : String(error)
   }

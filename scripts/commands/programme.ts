@@ -33,7 +33,7 @@ function parse(args: string[]): Asked | string {
       name: name.trim(),
       zone: values.zone,
       curriculum: values.curriculum ?? path.resolve(import.meta.dirname, '../../seed/curriculum'),
-      label: values.for ?? 'the programme lead',
+      label: values.for ?? 'whoever opens it',
     }
   } catch (error) {
     return error instanceof Error ? error.message : String(error)

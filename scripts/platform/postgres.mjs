@@ -102,6 +102,8 @@ function requireSameVersion(data, programs) {
 export async function startPostgres({ data, log, password, programs, settings = {} }) {
   if (!fs.existsSync(path.join(data, 'PG_VERSION'))) initialise(data, password, programs, settings.fsync !== 'off')
   requireSameVersion(data, programs)
+  // A command may be the first thing that is ever run here.
+  fs.mkdirSync(path.dirname(log), { recursive: true })
   for (let tries = 1; ; tries++) {
     const running = await adopt(data)
     if (running) return running

@@ -43,7 +43,7 @@ function Join({ token }: { token: string }) {
   return (
     <Section
       title="A new account"
-      aside={<a href="/account/sign-in">I have an account: sign in, then open the link again</a>}
+      aside={<a href={`/account/sign-in?next=/account/invited/${token}`}>I have an account: sign in</a>}
     >
       <LogRow>
         <ActionForm action={joinAction} submit="Accept" refused="Not accepted" className="max-w-sm" hidden={{ token }}>
