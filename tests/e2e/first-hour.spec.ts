@@ -138,7 +138,7 @@ test('a club begins: link, account, squad, twelve divers, what they hold', async
   await soundToAxe(page)
   await page.getByRole('button', { name: 'Keep the scope' }).click()
   await page.waitForURL(/done=scope/)
-  await expect(page.getByText('Odo Reef')).toBeVisible()
+  await expect(page.getByText('Odo Reef', { exact: true })).toBeVisible()
   await expect(page.getByText(/judges (?!.*forward.*;)safety.*; /)).toBeVisible()
   await page.getByRole('link', { name: 'Scope or end of the post of Odo Reef' }).click()
   await page.getByText('End it').click()

@@ -6,6 +6,7 @@ import { type ArcSubject, arcSubject } from '@/lib/assessment/arc-subject'
 import { standDownsOn } from '@/lib/assessment/block'
 import type { Consents } from '@/lib/assessment/consent'
 import { careSince, sayCare } from '@/lib/assessment/growth'
+import type { HoldingState } from '@/lib/assessment/holding-state'
 import { openIncidents } from '@/lib/assessment/incident'
 import { type OpenState, openState } from '@/lib/assessment/open'
 import { type Evaluation, evaluationOf } from '@/lib/assessment/readiness/evaluation'
@@ -85,20 +86,22 @@ export async function loadDiverNow(diver: string) {
 
 type DiverNow = Awaited<ReturnType<typeof loadDiverNow>>
 
+/** What became of a holding tells more than open or closed, and a recognition is no signature. */
+function markOf(state: OpenState['state'], holding: HoldingState['state']): SkillView['state'] {
+  if (state === 'held') return holding === 'recognised' ? holding : state
+  return state !== 'to sign' && (holding === 'in doubt' || holding === 'lapsed') ? holding : state
+}
+
 /** How a pair stands for a diver, with the sentence for what closes it. */
 export function toSkill(evaluation: Evaluation, diver: string, key: PairKey, words: Words): SkillView {
   const pair = evaluation.curriculum.pairs.get(key)
   const { state, because } = openState(evaluation, key)
   const holding = evaluation.holdings.of(key).state
-  const says =
-    state === 'held'
-      ? holding === 'recognised'
-      : state !== 'to sign' && (holding === 'in doubt' || holding === 'lapsed')
   return {
     href: `/desk/divers/${diver}/${encodeURIComponent(key)}`,
     name: pair?.skill.title ?? key,
     dive: pair?.skill.dive ?? null,
-    state: says ? holding : state,
+    state: markOf(state, holding),
     because: because === null ? null : 'node' in because ? sayBinding(because, words) : sayBlock(because, words),
   }
 }
