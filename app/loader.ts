@@ -1,5 +1,5 @@
 import type { Actor } from '@/lib/access/actor'
-import { canCoach, canDecide, canReview } from '@/lib/access/can'
+import { canCoach, canDecide, canPublish, canReview } from '@/lib/access/can'
 import { requireActor } from '@/lib/access/session'
 
 /** What stands at the head of every gated page. */
@@ -13,6 +13,7 @@ function listWays(actor: Actor): PageFrame['ways'] {
   return [
     ...(canCoach(actor) ? [{ href: '/deck', label: 'Deck' }] : []),
     ...(canDecide(actor) ? [{ href: '/desk/queue', label: 'To decide' }] : []),
+    ...(canCoach(actor) || canPublish(actor) ? [{ href: '/desk/video', label: 'To look at' }] : []),
     ...(canCoach(actor) || canReview(actor) ? [{ href: '/desk/divers', label: 'Divers' }] : []),
     ...(canDecide(actor) ? [{ href: '/desk/squads', label: 'Squads' }] : []),
     ...(canDecide(actor) ? [{ href: '/desk/people', label: 'People' }] : []),

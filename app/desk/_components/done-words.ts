@@ -9,5 +9,9 @@ export const doneWords: Readonly<Record<string, string>> = {
   release: 'Released: the attempt counts from now on.',
   accept: 'Accepted: the higher rating counts from now on.',
   close: 'Closed. What was dived and rated stays.',
+  look: 'Kept: what you saw counts as a second coach.',
+  grant: 'Granted: the coach finds it under “To look at”.',
+  ungrant: 'Withdrawn: the coach sees nothing of it from now on.',
+  opening: 'Changed, from now on.',
   kept: 'Kept.',
 }

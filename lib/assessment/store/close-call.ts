@@ -3,13 +3,8 @@ import type { Scope } from '../../access/scope'
 import { asAccount } from '../../platform/db'
 import type { Outcome } from '../outcome'
 import { lockDiver } from './desk'
-import { isHeadCoach } from './head-coaches'
+import { isHeadOf, refuse } from './post'
 import { keepWords } from './words'
-
-const refuse = (code: string, message: string, field?: string): Outcome => ({
-  ok: false,
-  refusal: field === undefined ? { code, message } : { code, message, field },
-})
 
 /** Closes a call early, in writing: by the coach who called, or the head coach. What was dived and rated stays. */
 export function closeCall(scope: Scope, request: { call: string; reason: string }): Promise<Outcome> {
@@ -18,7 +13,7 @@ export function closeCall(scope: Scope, request: { call: string; reason: string 
     const now = call ? await lockDiver(tx, scope, call.diverId) : null
     if (!call || !now)
       return refuse('not found', 'No call for your divers is found there. The diver may have moved to another club.')
-    if (call.coachId !== scope.account && !(await isHeadCoach(tx, scope, now.file.club)))
+    if (call.coachId !== scope.account && !(await isHeadOf(tx, scope, now.file.club)))
       return refuse('not yours', 'The coach who called these attempts closes them, or the head coach.')
     if ((await tx.callClosure.count({ where: { callId: call.id } })) > 0)
       return refuse('closed before', 'It was closed before.')

@@ -6,8 +6,8 @@ import { digestOf } from '../ledger/write-event'
 import type { Outcome } from '../outcome'
 import { dayIn } from '../time'
 import { lockDiver } from './desk'
-import { isHeadCoach } from './head-coaches'
 import { appendLedger } from './ledger'
+import { isHeadOf } from './post'
 import { keepReadiness, type ReadinessWhen } from './readiness'
 import { keepWords } from './words'
 
@@ -29,7 +29,7 @@ export function decideTarget(scope: Scope, request: DecideTarget, when: Readines
     const now = await lockDiver(tx, scope, request.diver)
     if (!now) return notFound
     const { file, curriculum, evaluation, words } = now
-    if (!(await isHeadCoach(tx, scope, file.club)))
+    if (!(await isHeadOf(tx, scope, file.club)))
       return {
         ok: false,
         refusal: {

@@ -1,4 +1,3 @@
-import type { Scope } from '../../access/scope'
 import type { Tx } from '../../platform/db'
 
 /** Accounts of a club's head coaches today. */
@@ -9,7 +8,3 @@ export async function listHeadCoaches(tx: Tx, club: string): Promise<string[]> {
   })
   return [...new Set(rows.map((row) => row.accountId))]
 }
-
-/** Whether whoever asks is head coach of a club today. */
-export const isHeadCoach = async (tx: Tx, scope: Scope, club: string): Promise<boolean> =>
-  (await listHeadCoaches(tx, club)).includes(scope.account)

@@ -120,7 +120,7 @@ export function readSnapshot(scope: Scope, coachName: string): Promise<DeckSnaps
       squads: await listSquads(tx, scope, files),
       divers: files.map((file) => toDiver(curriculum, file, beside(file), scope.at)),
       edition: { hash: curriculum.hash, document: curriculum.document },
-      recent: await listRecent(tx, scope),
+      recent: (await listRecent(tx, scope)).filter(({ attempt }) => files.some((file) => file.id === attempt.diver)),
       calls: await listOpenCalls(tx, scope),
       incidents: files.flatMap((file) => toIncidents(file, scope.at)),
     }

@@ -20,6 +20,8 @@ export interface SyncBatch {
   readonly curriculum: Curriculum
   /** The club of today of each diver of this batch who is of the coach's clubs. */
   readonly divers: ReadonlyMap<string, string>
+  /** Attempts of other clubs' divers that were granted to this coach, to be looked at on video. */
+  readonly looks: ReadonlySet<string>
   readonly coachScopes: readonly CoachScope[]
   readonly zoneOf: (club: string) => string
   /** How the consents of a diver of this batch stand. */

@@ -7,6 +7,7 @@ import { type Evaluation, evaluationOf } from '../../readiness/evaluation'
 import type { IncidentFact } from '../../record'
 import { listConsents } from '../consents'
 import { lockDivers } from '../lock'
+import { takeLooks } from '../looks'
 import { type DiverRows, listDiverRows, toFile } from '../records'
 import type { SyncBatch } from './context'
 
@@ -20,12 +21,14 @@ export interface OpenBatch extends SyncBatch {
 /** Locks the rows of the divers that a batch is about, and reads what it is judged on, once. */
 export async function openBatch(tx: Tx, scope: Scope, sentAt: number, items: readonly DeckItem[]): Promise<OpenBatch> {
   const attempts = items.flatMap((item) => (item.kind === 'observation' ? [item.attempt] : []))
-  const rated = await tx.attempt.findMany({ where: { id: { in: attempts } }, select: { diverId: true } })
+  const rated = await tx.attempt.findMany({ where: { id: { in: attempts } }, select: { id: true, diverId: true } })
   const named = items.flatMap((item) => (item.kind === 'observation' ? [] : [item.diver]))
   const divers = [...new Set([...named, ...rated.map((row) => row.diverId)])]
   await lockDivers(tx, divers)
   const curriculum = await getEditionInForce(tx, scope)
   const before = await listDiverRows(tx, scope, divers)
+  const here = new Set(before.map(({ diver }) => diver.id))
+  const elsewhere = rated.filter((row) => !here.has(row.diverId)).map((row) => row.id)
   const files = new Map(before.map((rows) => [rows.diver.id, toFile(rows)]))
   const incidents: { readonly diver: string; readonly fact: IncidentFact }[] = []
   const evaluations = new Map<string, Evaluation>()
@@ -39,6 +42,7 @@ export async function openBatch(tx: Tx, scope: Scope, sentAt: number, items: rea
     coachScopes: await tx.coachScope.findMany({ where: { accountId: scope.account }, orderBy: { setAt: 'asc' } }),
     zoneOf: before[0]?.rows.zoneOf ?? (() => scope.zone),
     consentsOf: await listConsents(tx, divers),
+    looks: await takeLooks(tx, elsewhere),
     before,
     incidents,
     noteIncident: (diver, fact) => incidents.push({ diver, fact }),

@@ -1,4 +1,4 @@
-import { pairKey } from '../../../curriculum/edition/curriculum'
+import { type Pair, pairKey } from '../../../curriculum/edition/curriculum'
 import type { Place } from '../../../curriculum/place'
 import { keptWithoutVideo, mayKeepVideo } from '../../consent'
 import { checkObservation, isSilent } from '../../deck/check-observation'
@@ -21,7 +21,8 @@ export function takeObservation(context: SyncContext, item: ObservationItem): Ta
   const parent = parentRefusal(context, item.attempt, 'attempt')
   if (parent) return parent
   const attempt = kept.attempts.get(item.attempt)
-  if (!attempt || !context.divers.has(attempt.diverId))
+  const look = attempt !== undefined && context.looks.has(attempt.id) && item.observedOn === 'video'
+  if (!attempt || !(look || context.divers.has(attempt.diverId)))
     return refused('unknown attempt', 'the attempt it belongs to is not known here: send the attempt first', 'attempt')
   // A correction puts right what stands already: it is taken whatever became of the consent since.
   const observedAt = programmeInstant(item.observedAt, context.offset)
@@ -43,7 +44,9 @@ export function takeObservation(context: SyncContext, item: ObservationItem): Ta
   const note = item.note ? makeWords(about, item.note) : null
   const reason = item.supersedes ? makeWords(about, item.supersedes.reason) : null
   const moments = video ? item.moments.map(keepable) : []
+  // On deck a coach judges when the attempt is dived, on video when she looks at it.
   const attemptedAt = programmeInstant(attempt.attemptedAt.getTime(), Number(attempt.offsetMs))
+  const judgedAt = item.observedOn === 'video' ? observedAt : attemptedAt
   const observation = {
     id: item.id,
     clubId: attempt.clubId,
@@ -58,7 +61,7 @@ export function takeObservation(context: SyncContext, item: ObservationItem): Ta
     imputed: checked.imputed,
     restAsExpected: item.restAsExpected,
     faults: item.faults,
-    withinScope: isWithinScope(context.coachScopes, attempt.clubId, pair, attemptedAt),
+    withinScope: mayJudge(context, look ? null : attempt.clubId, pair, judgedAt),
     momentCount: moments.length,
     noteId: note?.id ?? null,
     supersedesId: item.supersedes?.id ?? null,
@@ -80,6 +83,10 @@ export function takeObservation(context: SyncContext, item: ObservationItem): Ta
     added.moments.push({ ...moment, clubId: about.club, diverId: about.diver, observationId: item.id })
   return moments.length < item.moments.length ? withoutMoments('accepted', item) : accepted
 }
+
+/** Within her scope in the club; of a granted attempt of another club, in any club in which she coaches herself. */
+const mayJudge = ({ coachScopes, scope }: SyncContext, club: string | null, pair: Pair, at: number): boolean =>
+  (club === null ? (scope.clubs ?? []) : [club]).some((one) => isWithinScope(coachScopes, one, pair, at))
 
 const withoutMoments = (result: 'accepted' | 'known', { moments }: ObservationItem): Taken => ({
   result,

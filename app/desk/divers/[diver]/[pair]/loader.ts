@@ -18,6 +18,7 @@ import { dayName, levelName, pairName } from '@/lib/assessment/readiness/wording
 import type { AttemptFact } from '@/lib/assessment/record'
 import { signatureHistory } from '@/lib/assessment/signature-history'
 import { standardOf } from '@/lib/assessment/standard'
+import { type LookCoach, readGrants } from '@/lib/assessment/store/grants'
 import { readSignatures, type Signatures } from '@/lib/assessment/store/signatures'
 import { dayIn } from '@/lib/assessment/time'
 import type { Pair, PairKey } from '@/lib/curriculum/edition/curriculum'
@@ -54,6 +55,17 @@ export interface PairPage {
   readonly signed: readonly SignedView[]
   /** Attempts at a closed skill and raised critical ratings, released and accepted or not. */
   readonly waiting: readonly WaitingView[]
+  /** Looks from other clubs; null for whoever does not grant them, and while there is nothing to grant. */
+  readonly looks: {
+    readonly attempts: readonly { readonly id: string; readonly day: string }[]
+    readonly coaches: readonly LookCoach[]
+    readonly granted: readonly {
+      readonly attempt: string
+      readonly coach: string
+      readonly day: string
+      readonly name: string
+    }[]
+  } | null
   /** Levels that may be signed, the one that can be signed now first. */
   readonly levels: readonly { readonly key: string; readonly title: string }[]
   readonly canSignNow: boolean
@@ -111,6 +123,19 @@ function listWaiting(pair: Pair, attempts: readonly AttemptFact[], { words, head
   return [...raised, ...flagged.reverse()]
 }
 
+async function loadLooks(attempts: readonly AttemptFact[], { scope, desk, words }: OnPage): Promise<PairPage['looks']> {
+  const { coaches, grants } = await readGrants(scope, desk.file.id)
+  const dayOf = (id: string) => attempts.filter((one) => one.id === id).map(({ day }) => dayName(day, words))
+  const granted = grants.flatMap(({ attempt, coach }) => {
+    const name = desk.people.get(coach)?.name ?? 'a coach'
+    return dayOf(attempt).map((day) => ({ attempt, coach, day, name }))
+  })
+  const filmed = attempts.filter(({ observations }) => observations.some(({ moments }) => moments > 0))
+  const shown = filmed.slice(-linesShown).map(({ id, day }) => ({ id, day: dayName(day, words) }))
+  if (granted.length === 0 && (coaches.length === 0 || shown.length === 0)) return null
+  return { attempts: shown.reverse(), coaches, granted }
+}
+
 /** A skill at a place for one diver: how it stands, what it wants, its attempts, and the signature. */
 export async function loadPair(diver: string, encoded: string): Promise<PairPage> {
   const now = await loadDiverNow(diver)
@@ -130,6 +155,7 @@ export async function loadPair(diver: string, encoded: string): Promise<PairPage
   const prerequisite = findPrerequisite(evaluation, pair.key)
   const shown = history.attempts.slice(-linesShown)
   const head = canDecide(actor, file.club)
+  const attempts = history.attempts.map(({ fact }) => fact)
   const on: OnPage = { ...now, head, after: await readSignatures(now.scope, file.id) }
   return {
     diver: { id: file.id, name: `${file.givenName} ${file.familyName}`, href: `/desk/divers/${file.id}` },
@@ -145,11 +171,8 @@ export async function loadPair(diver: string, encoded: string): Promise<PairPage
         ),
     prerequisite: prerequisite ? explain(prerequisite, words) : null,
     signed: [...evaluation.holdings.of(pair.key).all].reverse().map((one) => toSigned(one, on)),
-    waiting: listWaiting(
-      pair,
-      history.attempts.map(({ fact }) => fact),
-      on,
-    ),
+    waiting: listWaiting(pair, attempts, on),
+    looks: head ? await loadLooks(attempts, on) : null,
     levels: curriculum.levels
       .slice(pair.level, level + 1)
       .reverse()

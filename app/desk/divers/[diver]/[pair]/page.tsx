@@ -12,6 +12,7 @@ import { AttemptTable } from '@/app/desk/_components/attempt-table'
 import { doneWords } from '@/app/desk/_components/done-words'
 import { Explained } from '@/app/desk/_components/explained'
 import { loadFrame } from '@/app/loader'
+import { GrantList } from './_components/grant-list'
 import { SignForm } from './_components/sign-form'
 import { signAction } from './actions'
 import { loadPair, type PairPage } from './loader'
@@ -84,6 +85,7 @@ export default async function SkillOfDiverPage({ params, searchParams }: PairPag
           ))}
         </Section>
       ) : null}
+      {page.looks ? <GrantList {...page.looks} back={here} /> : null}
       <Section title="Attempts" aside={<ArcLegend />}>
         <Beside>
           {page.lines.length === 0 ? (

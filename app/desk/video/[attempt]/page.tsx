@@ -1,0 +1,40 @@
+import type { Metadata } from 'next'
+import { PageFrame } from '@/app/_components/frame/page-frame'
+import { Beside, LogRow, PageHead, Section } from '@/app/_components/ui/sheet'
+import { signOutAction } from '@/app/account/actions'
+import { loadFrame } from '@/app/loader'
+import { LookForm } from '../_components/look-form'
+import { lookAction } from '../actions'
+import { loadLook } from '../loader'
+
+export const metadata: Metadata = { title: 'Look' }
+
+interface LookPageProps {
+  readonly params: Promise<{ attempt: string }>
+}
+
+export default async function LookAtAttemptPage({ params }: LookPageProps) {
+  const frame = await loadFrame()
+  const look = await loadLook((await params).attempt)
+  return (
+    <PageFrame frame={frame} current="/desk/video" signOut={signOutAction}>
+      <PageHead sentence={`${look.who}: ${look.name}.`} margin={look.day}>
+        Rate what the video shows. Blank means not watched; the notch lies under what the level asks.
+      </PageHead>
+      <Section title="The moment">
+        {look.moments.map((href) => (
+          <LogRow key={href} margin="video">
+            <a href={href} rel="noreferrer noopener" target="_blank">
+              Open the moment in a new window
+            </a>
+          </LogRow>
+        ))}
+      </Section>
+      <Section title="What you saw">
+        <Beside>
+          <LookForm action={lookAction} attempt={look.attempt} phases={look.phases} faults={look.faults} />
+        </Beside>
+      </Section>
+    </PageFrame>
+  )
+}

@@ -1,0 +1,109 @@
+import { notFound } from 'next/navigation'
+import { canCoach, canPublish } from '@/lib/access/can'
+import { coachingScopeOf } from '@/lib/access/scope'
+import { requireActor, requireCoach } from '@/lib/access/session'
+import { dayName, pairName } from '@/lib/assessment/readiness/wording'
+import { readOpening } from '@/lib/assessment/store/grants'
+import { type Look, readLooks } from '@/lib/assessment/store/second-look'
+import { dayIn } from '@/lib/assessment/time'
+import { expectedAt } from '@/lib/assessment/verdict'
+import type { Curriculum } from '@/lib/curriculum/edition/curriculum'
+import { phaseSets, type Rating } from '@/lib/curriculum/model'
+import { systemClock } from '@/lib/platform/clock'
+
+/** A line of what there is to look at. */
+export interface LookRow {
+  readonly href: string
+  readonly who: string
+  readonly name: string
+  readonly day: string
+  readonly how: 'granted' | 'of the club'
+}
+
+export interface VideoPage {
+  readonly looks: readonly LookRow[]
+  /** Whether looks across clubs are open; null for whoever does not set it. */
+  readonly open: boolean | null
+  readonly coaches: boolean
+}
+
+/** What a coach may look at; for the lead, whether looks across clubs are open. */
+export async function loadVideo(): Promise<VideoPage> {
+  const actor = await requireActor()
+  const coaches = canCoach(actor)
+  const lead = canPublish(actor)
+  if (!coaches && !lead) notFound()
+  const scope = coachingScopeOf(actor, systemClock())
+  const { looks, curriculum } = coaches ? await readLooks(scope) : { looks: [], curriculum: null }
+  const today = dayIn(scope.at, scope.zone)
+  return {
+    coaches,
+    open: lead ? await readOpening(scope) : null,
+    looks: looks.flatMap((look) => {
+      if (!curriculum) return []
+      const href = `/desk/video/${look.attempt}`
+      const name = pairName(look.pair.key, { curriculum })
+      return [{ href, who: look.givenName, name, day: dayName(look.day, { today }), how: look.how }]
+    }),
+  }
+}
+
+/** One criterion to rate: its anchors, and what is expected. */
+export interface LookCriterion {
+  readonly key: string
+  readonly title: string
+  readonly statement: string
+  readonly critical: boolean
+  readonly expected: Rating
+  readonly anchors: readonly string[]
+}
+
+export interface LookPage {
+  readonly attempt: string
+  readonly who: string
+  readonly name: string
+  readonly day: string
+  readonly moments: readonly string[]
+  readonly phases: readonly { readonly phase: string; readonly criteria: readonly LookCriterion[] }[]
+  readonly faults: readonly { readonly key: string; readonly seen: string }[]
+}
+
+function phasesOf({ pair, level }: Look): LookPage['phases'] {
+  return phaseSets[pair.skill.phaseSet]
+    .map((phase) => ({
+      phase,
+      criteria: pair.criteria
+        .filter(({ criterion }) => criterion.phase === phase)
+        .map((attached): LookCriterion => {
+          const { key, title, statement, critical, anchors } = attached.criterion
+          return { key, title, statement, critical, anchors, expected: expectedAt(attached, level) }
+        }),
+    }))
+    .filter(({ criteria }) => criteria.length > 0)
+}
+
+function faultsOf(curriculum: Curriculum, { pair }: Look): LookPage['faults'] {
+  const keys = new Set(pair.criteria.flatMap(({ criterion }) => criterion.faults))
+  return [...keys].flatMap((key) => {
+    const seen = curriculum.faults.get(key)?.seen
+    return seen === undefined ? [] : [{ key, seen }]
+  })
+}
+
+/** One attempt to rate blind; what is not there to be looked at is not found. */
+export async function loadLook(attempt: string): Promise<LookPage> {
+  const actor = await requireCoach()
+  const scope = coachingScopeOf(actor, systemClock())
+  const { looks, curriculum } = await readLooks(scope)
+  const look = looks.find((one) => one.attempt === attempt)
+  if (!look) notFound()
+  return {
+    attempt,
+    who: look.givenName,
+    name: pairName(look.pair.key, { curriculum }),
+    day: dayName(look.day, { today: dayIn(scope.at, scope.zone) }),
+    moments: look.moments,
+    phases: phasesOf(look),
+    faults: faultsOf(curriculum, look),
+  }
+}
