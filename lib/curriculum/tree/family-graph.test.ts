@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest'
 import { tinyEdition } from '@/seed/builders/edition'
 import { readCurriculum } from '@/seed/read-curriculum'
+import { walkPath } from '@/tests/support/walk-path'
 import { indexEdition } from '../edition/index-edition'
 import type { SkillFamily } from '../model'
 import { placeFacts } from '../place'
+import { prerequisiteGraph } from './cycles'
 import { drawFamily } from './draw-family'
 import { familyGraph, listFamilies } from './family-graph'
 import { listOpened } from './opens'
@@ -70,7 +72,9 @@ describe('what a target opens', () => {
     expect(listOpened(curriculum, '101C@1m')).toEqual(
       expect.arrayContaining(['101B@1m', 'level:bearings', 'move:forward:3m']),
     )
-    expect(listOpened(curriculum, '103B@3m')).toEqual([])
+    const graph = prerequisiteGraph(curriculum)
+    for (const key of graph.keys())
+      for (const opened of listOpened(curriculum, key)) expect(graph.get(opened), opened).toContain(key)
   })
 })
 
@@ -101,6 +105,25 @@ describe.each(families)('the drawing of the %s family', (family: SkillFamily) =>
         const apart = a.right <= b.left || b.right <= a.left || a.bottom <= b.top || b.bottom <= a.top
         expect(apart, `${a.key} and ${b.key}`).toBe(true)
       }
+    }
+  })
+  it('runs every edge rightwards, into its node and under no other label', () => {
+    const at = new Map(drawing.nodes.map((drawn) => [drawn.node.key as string, drawn]))
+    expect(drawing.links).toHaveLength(drawing.graph.drawn.length)
+    for (const { from, to, path } of drawing.links) {
+      const points = walkPath(path)
+      expect(points.at(-1)?.y, `${from} → ${to}`).toBe(at.get(to)?.y)
+      const back = points.slice(1).filter(({ x }, index) => x < (points[index]?.x ?? 0) - 0.01)
+      expect(back, `${from} → ${to}`).toEqual([])
+      const crossed = drawing.nodes.filter(
+        ({ node, label, x, y }) =>
+          node.key !== from &&
+          points.some((p) => p.x > x && p.x < x + label.width && p.y > y - label.above && p.y < y + label.below),
+      )
+      expect(
+        crossed.map(({ node }) => node.key),
+        `${from} → ${to}`,
+      ).toEqual([])
     }
   })
   it('has the boards over the water, the highest first, and the deck under it', () => {

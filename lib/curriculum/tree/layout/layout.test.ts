@@ -1,5 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { walkPath } from '@/tests/support/walk-path'
 import { cutIntoColumns } from './columns'
 import type { Spacing } from './heights'
 import { isotonic } from './heights'
@@ -37,37 +38,6 @@ const graphs = fc
     )
     return { blocks, links: [...pairs.values()], bands: new Array<Spacing>(bands).fill(room) }
   })
-
-interface Point {
-  readonly x: number
-  readonly y: number
-}
-
-/** Points along a path of `M`, `H` and `C`. */
-function walk(path: string): Point[] {
-  const points: Point[] = []
-  let at: Point = { x: 0, y: 0 }
-  for (const [, letter = '', rest = ''] of path.matchAll(/([MHC])([^MHC]*)/g)) {
-    const n = rest.trim().split(/\s+/).map(Number)
-    const [a = 0, b = 0, c = 0, d = 0, e = 0, f = 0] = n
-    const from = at
-    const end = letter === 'H' ? { x: a, y: from.y } : letter === 'M' ? { x: a, y: b } : { x: e, y: f }
-    if (letter === 'M') points.push(end)
-    else
-      for (let step = 1; step <= 24; step += 1) {
-        const t = step / 24
-        const mix = (p: number, q: number, r: number, s: number) =>
-          (1 - t) ** 3 * p + 3 * (1 - t) ** 2 * t * q + 3 * (1 - t) * t ** 2 * r + t ** 3 * s
-        points.push(
-          letter === 'H'
-            ? { x: from.x + (end.x - from.x) * t, y: from.y }
-            : { x: mix(from.x, a, c, e), y: mix(from.y, b, d, f) },
-        )
-      }
-    at = end
-  }
-  return points
-}
 
 function boxes(blocks: readonly Block[], layout: Layout) {
   return layout.spots.flatMap((spot) => {
@@ -111,7 +81,7 @@ describe('a drawn graph', () => {
         const layout = layOut(blocks, links, bands)
         const all = boxes(blocks, layout)
         for (const { from, to, path } of layout.links) {
-          const points = walk(path)
+          const points = walkPath(path)
           points.slice(1).forEach(({ x }, index) => {
             expect(x, `${from} → ${to}`).toBeGreaterThanOrEqual((points[index]?.x ?? 0) - 0.01)
           })
@@ -131,7 +101,7 @@ describe('a drawn graph', () => {
         const layout = layOut(blocks, links, bands)
         const spots = new Map(layout.spots.map((spot) => [spot.key, spot]))
         for (const { from, to, path } of layout.links) {
-          const points = walk(path)
+          const points = walkPath(path)
           expect(points[0]?.y).toBe(spots.get(from)?.y)
           expect(points[0]?.x).toBeGreaterThanOrEqual((spots.get(from)?.x ?? Number.NaN) + 60)
           expect(points.at(-1)?.y).toBe(spots.get(to)?.y)
