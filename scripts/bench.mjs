@@ -3,7 +3,7 @@ import { ensureInstalled, typescript } from './platform/install.mjs'
 import { root } from './platform/paths.mjs'
 import { explain } from './platform/progress.mjs'
 
-/** `npm run bench -- sync|pages [--copies N]`: times on a PostgreSQL and a region of its own; see tests/bench/run.ts. */
+/** `npm run bench -- sync|pages|deck [--copies N]`: times on a PostgreSQL and a region of its own; see tests/bench/run.ts. */
 try {
   await ensureInstalled()
   process.exitCode = await new Promise((resolve, reject) => {

@@ -4,17 +4,18 @@ import { startBenchCluster } from '../support/bench-cluster'
 
 /**
  * Times that a user feels, on a region of the demo's divers several times over (four: 64 divers). `sync`: a deck's batch of
- * fifty; `pages`: what the pages of many divers and of one read and work out, without sign-in and drawing.
+ * fifty; `pages`: what the pages of many divers and of one read and work out, without sign-in and drawing; `deck`: the deck in a
+ * browser, and fifty phones that send at once.
  */
 const { values, positionals } = parseArgs({
   allowPositionals: true,
   options: { copies: { type: 'string', default: '4' } },
 })
-const known = ['sync', 'pages']
+const known = ['sync', 'pages', 'deck']
 const wanted = positionals.length > 0 ? positionals : known
 const copies = Number(values.copies)
 if (wanted.some((name) => !known.includes(name)) || !Number.isInteger(copies) || copies < 1) {
-  process.stderr.write('Usage: npm run bench -- [sync] [pages] [--copies N]\n')
+  process.stderr.write('Usage: npm run bench -- [sync] [pages] [deck] [--copies N]\n')
   process.exit(2)
 }
 
@@ -25,8 +26,10 @@ try {
   await fillRegion(cluster.urls('bench').owner, copies)
   const { timeSync } = await import('./sync')
   const { timePages } = await import('./pages')
+  const { timeDeck } = await import('./deck')
   if (wanted.includes('pages')) await timePages()
   if (wanted.includes('sync')) await timeSync()
+  if (wanted.includes('deck')) await timeDeck(cluster, 'bench')
 } finally {
   await closeDatabase()
   await cluster.close()

@@ -1,5 +1,6 @@
 import { useDeck } from './deck-context'
 import { LastContact } from './last-contact'
+import { useHand } from './use-hand'
 
 /** What the coach should know of this phone: a newer deck, a browser that keeps nothing, what others left here. */
 export function DeviceNotices() {
@@ -27,6 +28,17 @@ export function DeviceNotices() {
         </p>
       ) : null}
     </>
+  )
+}
+
+/** Which hand holds this phone. */
+export function HandChoice() {
+  const { left, change } = useHand()
+  return (
+    <label>
+      <input type="checkbox" checked={left} onChange={(event) => change(event.target.checked)} />
+      <span className="ps-2">Left-handed: keep and undo at the left thumb</span>
+    </label>
   )
 }
 

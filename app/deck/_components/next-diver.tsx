@@ -1,5 +1,6 @@
 import { writeRoute } from '../state/address'
-import { nextDiver } from '../state/roster'
+import { dayOf, findPlan } from '../state/plan'
+import { nextDiver, rotationOf } from '../state/roster'
 import { useDeck } from './deck-context'
 import type { Subject } from './use-subject'
 
@@ -8,15 +9,19 @@ interface NextDiverProps {
   readonly tone?: 'plain' | 'go'
 }
 
-/** The next diver of the squad at the same skill, one tap away: divers take turns. Nothing when there is no other. */
+/** The next diver who is here, at the same skill or at what is planned for her, one tap away. Nothing when there is no other. */
 export function NextDiverLink({ subject: { diver, pair }, tone = 'plain' }: NextDiverProps) {
   const { roster, state } = useDeck()
-  const next = nextDiver(roster, diver.id, state.squad)
+  const squad = rotationOf(roster, diver.id, state.squad)
+  const plan = squad === null ? null : findPlan(state.plans, squad, dayOf(Date.now()))
+  const next = nextDiver(roster, diver.id, squad, plan?.here)
   if (!next) return null
+  const planned = plan?.watch[next.id] ?? []
+  const nextPair = planned.includes(pair.key) ? pair.key : (planned[0] ?? pair.key)
   return (
     <a
       className={tone === 'go' ? 'button button-go' : 'button'}
-      href={writeRoute({ at: 'rate', diver: next.id, pair: pair.key })}
+      href={writeRoute({ at: 'rate', diver: next.id, pair: nextPair })}
     >
       Next: {next.shortName}
     </a>

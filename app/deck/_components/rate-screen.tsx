@@ -8,6 +8,7 @@ import { RateAttempt } from './rate-attempt'
 import { useDraft } from './use-draft'
 import { useKeep } from './use-keep'
 import { type Subject, useSubject } from './use-subject'
+import { useWakeLock } from './use-wake-lock'
 
 interface RateScreenProps {
   readonly diver: string
@@ -18,6 +19,7 @@ interface RateScreenProps {
 /** A diver at a skill: first the question how many attempts count, then attempt after attempt. */
 export function RateScreen({ diver, pair, more }: RateScreenProps) {
   const subject = useSubject(diver, pair)
+  useWakeLock()
   if (!subject) return <Lost>This diver or this skill is not in the curriculum of your clubs any more.</Lost>
   return <RateSubject subject={subject} more={more} />
 }

@@ -10,7 +10,8 @@ import { PhaseRule } from './phase-rule'
 import { SayLine } from './say-line'
 import type { OpenDraft } from './use-draft'
 import { useOnceOnly } from './use-once-only'
-import { useRatingKeys } from './use-rating-keys'
+import { stepPhase, useRatingKeys } from './use-rating-keys'
+import { useSwipe } from './use-swipe'
 
 interface RatingPanelProps {
   readonly open: OpenDraft
@@ -36,9 +37,10 @@ export function RatingPanel({ open, title, marks, kept, more, notice, beside, st
   const attempt = useDeck().state.seen.length
   const here = sheet.phases.find((entry) => entry.phase === phase)
   useRatingKeys(open)
+  const swipe = useSwipe((by) => stepPhase(open, by))
   const onceOnly = useOnceOnly()
   return (
-    <main id="main" className="deck-rating" onClickCapture={onceOnly}>
+    <main id="main" className="deck-rating" onClickCapture={onceOnly} {...swipe}>
       <PhaseRule open={open} title={title} marks={marks} justKept={kept !== undefined} />
       <div className="deck-phase">
         <div className="deck-phase-head">

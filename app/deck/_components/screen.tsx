@@ -2,15 +2,18 @@ import { useEffect } from 'react'
 import { CorrectScreen } from './correct-screen'
 import { DiverScreen } from './diver-screen'
 import { MendScreen } from './mend-screen'
+import { PlanScreen } from './plan-screen'
 import { RateScreen } from './rate-screen'
 import { SeenScreen } from './seen-screen'
 import { SquadsScreen } from './squads-screen'
 import { UnsentScreen } from './unsent-screen'
+import { useHand } from './use-hand'
 import { useRoute } from './use-route'
 
 /** The screen of the present route. A screen and its "more" are one, so that what is typed on either stays. */
 export function Screen() {
   const route = useRoute()
+  useHand()
   const place = 'diver' in route ? `${route.at} ${route.diver}` : route.at
   // biome-ignore lint/correctness/useExhaustiveDependencies: another place begins at its top
   useEffect(() => {
@@ -31,6 +34,8 @@ export function Screen() {
           more={route.at === 'more'}
         />
       )
+    case 'plan':
+      return <PlanScreen key={route.squad} squad={route.squad} />
     case 'seen':
       return <SeenScreen />
     case 'correct':

@@ -21,7 +21,8 @@ function stepRow(by: number): void {
   focusOn(focused() ? rows[(at + by + rows.length) % rows.length] : rows[0])
 }
 
-function stepPhase({ sheet, phase, openPhase }: OpenDraft, by: number): void {
+/** Opens the phase before or after the one that is open; at the ends it stays. */
+export function stepPhase({ sheet, phase, openPhase }: OpenDraft, by: number): void {
   const at = sheet.phases.findIndex((entry) => entry.phase === phase)
   const next = sheet.phases[at + by]
   if (next) openPhase(next.phase)

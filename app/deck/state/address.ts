@@ -5,6 +5,7 @@ export type Route =
   | { readonly at: 'squads' }
   | { readonly at: 'diver'; readonly diver: string }
   | { readonly at: 'rate' | 'more'; readonly diver: string; readonly pair: PairKey }
+  | { readonly at: 'plan'; readonly squad: string }
   | { readonly at: 'seen' }
   | { readonly at: 'correct' | 'correct more'; readonly observation: string }
   | { readonly at: 'unsent' }
@@ -33,6 +34,7 @@ export function readRoute(hash: string): Route {
     const pair = third ? asPair(third) : null
     return pair ? { at: fourth === 'more' ? 'more' : 'rate', diver: second, pair } : { at: 'diver', diver: second }
   }
+  if (first === 'plan' && second) return { at: 'plan', squad: second }
   if (first === 'seen')
     return second ? { at: third === 'more' ? 'correct more' : 'correct', observation: second } : { at: 'seen' }
   if (first === 'unsent')
@@ -52,6 +54,8 @@ export function writeRoute(route: Route): string {
       return path('diver', route.diver, route.pair)
     case 'more':
       return path('diver', route.diver, route.pair, 'more')
+    case 'plan':
+      return path('plan', route.squad)
     case 'seen':
       return path('seen')
     case 'correct':

@@ -10,6 +10,7 @@ import type {
 import type { PairKey } from '@/lib/curriculum/edition/curriculum'
 import type { Phase } from '@/lib/curriculum/model'
 import { type Draft, type DraftAction, draftAfter, emptyDraft } from './draft'
+import { type DayPlan, withPlan } from './plan'
 
 /** A diver at a pair: what the coach stands before. */
 export type Slot = `${string}/${PairKey}`
@@ -34,6 +35,8 @@ export interface DeckState {
   readonly justKept: Readonly<Record<Slot, string>>
   /** Recorded on this phone: they pause here before the server says so. */
   readonly incidents: readonly IncidentItem[]
+  /** Of the last weeks, one a squad and day. */
+  readonly plans: readonly DayPlan[]
 }
 
 export type DeckAction =
@@ -54,6 +57,7 @@ export type DeckAction =
   | { readonly type: 'corrected'; readonly key: string; readonly observation: ObservationItem }
   | { readonly type: 'mended'; readonly key: string; readonly item: DeckItem }
   | { readonly type: 'incident'; readonly item: IncidentItem }
+  | { readonly type: 'plan'; readonly plan: DayPlan }
   | { readonly type: 'gone'; readonly ids: readonly string[] }
 
 export const emptyDeck: DeckState = {
@@ -66,6 +70,7 @@ export const emptyDeck: DeckState = {
   seen: [],
   justKept: {},
   incidents: [],
+  plans: [],
 }
 
 /** The number of the next attempt of a call, or null when all have been kept. */
@@ -206,6 +211,8 @@ export function deckAfter(state: DeckState, action: DeckAction): DeckState {
       return afterMended(state, action.key, action.item)
     case 'incident':
       return { ...state, incidents: [...state.incidents, action.item] }
+    case 'plan':
+      return { ...state, plans: withPlan(state.plans, action.plan) }
     case 'gone':
       return afterGone(state, action.ids)
   }

@@ -17,7 +17,7 @@ function ofThisSession({ markedAt, state }: KeptMarks, unsent: ReadonlySet<strin
   const fresh = (at: number) => now - at < sessionMs
   return {
     ...emptyDeck,
-    ...(fresh(markedAt) ? state : { squad: state.squad }),
+    ...(fresh(markedAt) ? state : { squad: state.squad, plans: state.plans }),
     incidents: state.incidents.filter(({ id, happenedAt }) => unsent.has(id) || now - happenedAt < incidentMs),
     calls: Object.fromEntries(Object.entries(state.calls).filter(([, { call }]) => fresh(call.calledAt))),
     seen: state.seen.filter(({ observation: { id, observedAt } }) => unsent.has(id) || fresh(observedAt)),

@@ -3,7 +3,7 @@ import type { DeckSnapshot, SnapshotDiver } from '@/lib/assessment/deck/contract
 import type { Pair, PairKey } from '@/lib/curriculum/edition/curriculum'
 import { deckEdition, deckNow } from '@/seed/builders/deck-items'
 import { tinyEdition } from '@/seed/builders/edition'
-import { groupPairs, nextDiver, proposedLevel, readRoster } from './roster'
+import { groupPairs, nextDiver, proposedLevel, readRoster, rotationOf } from './roster'
 
 const diver = (id: string, changes: Partial<SnapshotDiver> = {}): SnapshotDiver => ({
   id,
@@ -87,15 +87,23 @@ describe('proposedLevel', () => {
 
 describe('nextDiver', () => {
   it('goes round the chosen squad, else the first that she is in', () => {
-    expect(nextDiver(roster, 'mara', 'early')?.id).toBe('tomas')
-    expect(nextDiver(roster, 'mara', 'late')?.id).toBe('ines')
-    expect(nextDiver(roster, 'ines', 'early')?.id).toBe('mara')
-    expect(nextDiver(roster, 'tomas', 'late')?.id).toBe('ines')
-    expect(nextDiver(roster, 'mara', null)?.id).toBe('tomas')
+    const next = (id: string, squad: string | null) => nextDiver(roster, id, rotationOf(roster, id, squad))?.id
+    expect(next('mara', 'early')).toBe('tomas')
+    expect(next('mara', 'late')).toBe('ines')
+    expect(next('ines', 'early')).toBe('mara')
+    expect(next('tomas', 'late')).toBe('ines')
+    expect(next('mara', null)).toBe('tomas')
+  })
+
+  it('passes over who is not here, also when the present one came without being ticked', () => {
+    expect(nextDiver(roster, 'mara', 'early', ['mara', 'ines'])?.id).toBe('ines')
+    expect(nextDiver(roster, 'mara', 'early', ['ines'])?.id).toBe('ines')
+    expect(nextDiver(roster, 'mara', 'early', [])).toBeNull()
   })
 
   it('is nobody for who trains alone or in no squad', () => {
     expect(nextDiver(roster, 'solo', 'alone')).toBeNull()
+    expect(rotationOf(roster, 'free', 'early')).toBeNull()
     expect(nextDiver(roster, 'free', null)).toBeNull()
   })
 })

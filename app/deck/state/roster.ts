@@ -59,16 +59,31 @@ export function groupPairs({ curriculum }: Roster, diver: SnapshotDiver, filter:
     .filter(({ pairs }) => pairs.length > 0)
 }
 
+/** The pairs of the edition that a number or a word finds, the lowest level first. */
+export const findPairs = ({ curriculum }: Roster, words: string): readonly Pair[] =>
+  [...curriculum.pairs.values()].filter((pair) => fits(pair, words)).sort((a, b) => a.level - b.level)
+
 /** The level proposed for judging: the one that the diver works towards, or the lowest that teaches the pair when that is higher. */
 export function proposedLevel({ curriculum }: Roster, diver: SnapshotDiver, pair: Pair): string {
   const towards = curriculum.levelIndex(diver.level)
   return curriculum.levels[Math.max(towards, pair.level)]?.key ?? diver.level
 }
 
-/** The diver after this one in the squad that is chosen, or in the first squad that she is in; null when there is no other. */
-export function nextDiver({ snapshot, divers }: Roster, diver: string, squad: string | null): SnapshotDiver | null {
+/** The squad of the rotation: the one that is chosen, or the first that the diver is in; null when she is in none. */
+export function rotationOf({ snapshot }: Roster, diver: string, squad: string | null): string | null {
   const inIt = snapshot.squads.filter((candidate) => candidate.divers.includes(diver))
-  const members = (inIt.find(({ id }) => id === squad) ?? inIt[0])?.divers ?? []
+  return (inIt.find(({ id }) => id === squad) ?? inIt[0])?.id ?? null
+}
+
+/** The diver after this one in a squad's rotation, of those who are here; null when there is no other. */
+export function nextDiver(
+  { snapshot, divers }: Roster,
+  diver: string,
+  squad: string | null,
+  here: readonly string[] | null = null,
+): SnapshotDiver | null {
+  const all = snapshot.squads.find(({ id }) => id === squad)?.divers ?? []
+  const members = here ? all.filter((member) => member === diver || here.includes(member)) : all
   const next = members[(members.indexOf(diver) + 1) % members.length]
   return next === undefined || next === diver ? null : (divers.get(next) ?? null)
 }

@@ -168,6 +168,12 @@ export interface SnapshotPair {
   readonly because: string | null
 }
 
+/** A pair worth watching of a diver today, and why, as a sentence. */
+export interface ToWatch {
+  readonly pair: PairKey
+  readonly why: string
+}
+
 /** One diver of the coach's clubs, as the deck shows her. */
 export interface SnapshotDiver {
   readonly id: string
@@ -185,6 +191,8 @@ export interface SnapshotDiver {
   /** Whether a consent to video is in force: without it no moment is kept. */
   readonly video?: boolean
   readonly pairs: readonly SnapshotPair[]
+  /** What is suggested for today's plan, what matters most first. */
+  readonly watch?: readonly ToWatch[]
 }
 
 /** What this coach observed lately, so that it can be corrected. */

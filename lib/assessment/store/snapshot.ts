@@ -5,18 +5,21 @@ import { asAccount, type Tx } from '../../platform/db'
 import { standDownsOn } from '../block'
 import { type Consents, isRecordingStopped, mayKeepVideo, recordingStopped } from '../consent'
 import { type DeckSnapshot, deckVersion, type SnapshotDiver, type SnapshotIncident } from '../deck/contract'
+import { toWatch } from '../deck/to-watch'
 import { careSince, sayCare } from '../growth'
 import { openState } from '../open'
 import { type Evaluation, evaluationOf } from '../readiness/evaluation'
 import { explain } from '../readiness/explain'
 import { sentence } from '../readiness/grammar'
 import { sayBlock } from '../readiness/say-block'
+import type { StandingRow } from '../readiness/standing-row'
 import { listTargets, readTarget } from '../readiness/targets'
 import type { Words } from '../readiness/wording'
 import { asOfInstant, type EpochDay } from '../time'
 import { listConsents } from './consents'
 import { listGrowth } from './growth'
 import { listOpenCalls, listRecent } from './own-observations'
+import { toStandingRow } from './readiness'
 import { type DiverFile, listDiverFiles } from './records'
 
 /** The level that a diver works towards: the first that she does not hold; with all of them held, the last. */
@@ -37,24 +40,26 @@ function shortNames(files: readonly DiverFile[]): ReadonlyMap<string, string> {
 }
 
 interface Beside {
+  readonly standings: readonly StandingRow[]
   readonly shortName: string
   readonly consents: Consents
   readonly grown: readonly EpochDay[]
 }
 
 function toDiver(curriculum: Curriculum, file: DiverFile, beside: Beside, at: number): SnapshotDiver {
-  const { shortName, consents, grown } = beside
+  const { shortName, consents, grown, standings } = beside
   const date = asOfInstant(at, file.zone)
   const evaluation = evaluationOf(curriculum, file.record, date)
   const words: Words = { curriculum, today: date.day, diver: file.givenName }
   const standDown = standDownsOn(evaluation)[0]
   const care = careSince(grown, date.day)
+  const level = levelTowards(evaluation)
   return {
     id: file.id,
     club: file.club,
     name: `${file.givenName} ${file.familyName}`,
     shortName,
-    level: levelTowards(evaluation),
+    level,
     standDown: standDown ? sayBlock(standDown, words) : null,
     care: care === null ? null : sayCare(care, words),
     recordingStopped: isRecordingStopped(consents, at) ? sentence(recordingStopped) : null,
@@ -65,6 +70,7 @@ function toDiver(curriculum: Curriculum, file: DiverFile, beside: Beside, at: nu
         because === null ? null : 'node' in because ? explain(because, words).sentence : sayBlock(because, words)
       return { pair, state, because: by }
     }),
+    watch: toWatch(evaluation, standings, level, words),
   }
 }
 
@@ -106,7 +112,9 @@ export function readSnapshot(scope: Scope, coachName: string): Promise<DeckSnaps
     const names = shortNames(files)
     const ids = files.map((file) => file.id)
     const [consents, growth] = [await listConsents(tx, ids), await listGrowth(tx, ids)]
+    const standings = await tx.readiness.findMany({ where: { diverId: { in: ids }, editionHash: curriculum.hash } })
     const beside = ({ id, givenName }: DiverFile): Beside => ({
+      standings: standings.filter((row) => row.diverId === id).map(toStandingRow),
       shortName: names.get(id) ?? givenName,
       consents: consents(id),
       grown: growth(id),
