@@ -15,7 +15,8 @@ test('a plan of the day: who is here, what is suggested, one tap to it, without 
     await page.goto('/deck')
     await page.getByRole('link', { name: /^Plan today/ }).click()
     // The one thing that this diver's level waits for is suggested, with its reason.
-    const suggested = page.getByRole('button', { name: /Fall-in, standing.*poolside/ })
+    const ofHer = page.getByRole('listitem').filter({ hasText: 'Sunniva Marsh' })
+    const suggested = ofHer.getByRole('button', { name: /Fall-in, standing.*poolside/ })
     await expect(page.getByText(/Soundings is .* away\./)).toBeVisible()
     await suggested.click()
     await expect(suggested).toHaveAttribute('aria-pressed', 'true')
@@ -34,7 +35,7 @@ test('a plan of the day: who is here, what is suggested, one tap to it, without 
     await page.goto('/deck#/')
     await page.getByRole('link', { name: 'Change today’s plan' }).click()
     await page.getByRole('checkbox', { name: 'Sunniva Marsh' }).uncheck()
-    await page.getByRole('link', { name: 'To the divers' }).click()
+    await page.getByRole('link', { name: 'To the divers', exact: true }).click()
     await expect(page.getByText('Not here today: Sunniva.')).toBeVisible()
 
     await page.clock.setFixedTime(Date.now() + 26 * 3_600_000)
@@ -42,7 +43,7 @@ test('a plan of the day: who is here, what is suggested, one tap to it, without 
     await page.getByRole('link', { name: /^Plan today/ }).click()
     await expect(page.getByRole('checkbox', { name: 'Sunniva Marsh' })).toBeChecked()
     await page.getByRole('button', { name: /^Copy what was watched/ }).click()
-    await expect(page.getByRole('button', { name: /Fall-in, standing/ })).toHaveAttribute('aria-pressed', 'true')
+    await expect(suggested).toHaveAttribute('aria-pressed', 'true')
     await context.setOffline(false)
   } finally {
     await closeCove(demo, cove)

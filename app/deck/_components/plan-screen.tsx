@@ -1,18 +1,30 @@
-import type { SnapshotDiver } from '@/lib/assessment/deck/contract'
+import { useState } from 'react'
+import { Field } from '@/app/_components/ui/field'
 import { writeRoute } from '../state/address'
-import { type DayPlan, withHere } from '../state/plan'
+import { withHere } from '../state/plan'
+import { findPairs } from '../state/roster'
 import { useDeck } from './deck-context'
 import { Lost } from './lost'
 import { PlanForAll } from './plan-for-all'
-import { PlanWatch } from './plan-watch'
+import { PlanWatch, type PlanWatchProps } from './plan-watch'
 import { Top } from './top'
 import { usePlan } from './use-plan'
 import { whichDay } from './when'
+
+/** How many of the skills that a number or a word finds are shown. */
+const most = 6
 
 /** The training plan of the day: who is here, and what to watch of each. */
 export function PlanScreen({ squad: id }: { squad: string }) {
   const { roster } = useDeck()
   const { kept, plan, earlier, copyEarlier, keep } = usePlan(id)
+  const [words, setWords] = useState('')
+  const found =
+    words.trim() === ''
+      ? []
+      : findPairs(roster, words)
+          .slice(0, most)
+          .map(({ key }) => key)
   const squad = roster.snapshot.squads.find((candidate) => candidate.id === id)
   if (!squad) return <Lost>This squad is not in your clubs any more.</Lost>
   const members = squad.divers.flatMap((diver) => roster.divers.get(diver) ?? [])
@@ -33,11 +45,21 @@ export function PlanScreen({ squad: id }: { squad: string }) {
             Copy what was watched on {whichDay(earlier.day)}
           </button>
         ) : null}
-        <PlanForAll plan={plan} keep={keep} />
+        <Field
+          label="Find a skill"
+          name="words"
+          type="search"
+          autoComplete="off"
+          placeholder="A dive number or a word"
+          hint={words.trim() !== '' && found.length === 0 ? 'No skill has this number or word.' : undefined}
+          value={words}
+          onChange={(event) => setWords(event.target.value)}
+        />
+        <PlanForAll plan={plan} keep={keep} found={found} />
         <h2 className="deck-head">Who is here, and what to watch</h2>
         <ul className="deck-list">
           {members.map((diver) => (
-            <PlanDiver key={diver.id} diver={diver} plan={plan} keep={keep} />
+            <PlanDiver key={diver.id} diver={diver} plan={plan} keep={keep} found={found} />
           ))}
         </ul>
         <p className="deck-pair">
@@ -50,13 +72,7 @@ export function PlanScreen({ squad: id }: { squad: string }) {
   )
 }
 
-interface PlanDiverProps {
-  readonly diver: SnapshotDiver
-  readonly plan: DayPlan
-  readonly keep: (plan: DayPlan) => void
-}
-
-function PlanDiver({ diver, plan, keep }: PlanDiverProps) {
+function PlanDiver({ diver, plan, keep, found }: PlanWatchProps) {
   const here = plan.here.includes(diver.id)
   return (
     <li className="deck-refused">
@@ -69,7 +85,7 @@ function PlanDiver({ diver, plan, keep }: PlanDiverProps) {
         <b className="ps-2">{diver.name}</b>
       </label>
       {diver.standDown ? <strong className="deck-sub text-coral">{diver.standDown}</strong> : null}
-      {here ? <PlanWatch diver={diver} plan={plan} keep={keep} /> : null}
+      {here ? <PlanWatch diver={diver} plan={plan} keep={keep} found={found} /> : null}
     </li>
   )
 }

@@ -9,9 +9,8 @@ import type { ToWatch } from './contract'
 
 type Standing = Omit<StandingRow, 'readySince'>
 
-/** So many pairs at most, of levels and board moves that so many good attempts, or fewer, lead to. */
+/** So many pairs at most. */
 const most = 6
-const nearAttempts = 12
 
 /** What was signed and needs to be shown again: in doubt before lapsed. */
 function toShowAgain({ curriculum, holdings }: Evaluation): ToWatch[] {
@@ -36,7 +35,7 @@ function towardsTargets(rows: readonly Standing[], level: string, words: Words):
   return rows
     .filter(({ target }) => target === `level:${level}` || target.startsWith('move:'))
     .filter(({ standing }) => standing === 'near' || standing === 'held up' || standing === 'on the way')
-    .filter(({ attemptsLeft }) => attemptsLeft !== null && attemptsLeft <= nearAttempts)
+    .filter(({ attemptsLeft }) => attemptsLeft !== null)
     .sort((a, b) => (a.attemptsLeft ?? 0) - (b.attemptsLeft ?? 0))
     .flatMap((row) =>
       row.waitsFor.flatMap((what) =>
