@@ -22,7 +22,7 @@ test('the region is chosen, opened and followed to a diver without JavaScript', 
   const count = Number(await number.textContent())
   await number.click()
   await expect(page.getByRole('heading', { level: 1 })).toHaveText(`${count} divers`)
-  const divers = page.getByRole('listitem')
+  const divers = page.getByRole('main').getByRole('listitem')
   await expect(divers).toHaveCount(Math.min(count, 25))
   const first = divers.first().getByRole('link')
   const who = (await first.textContent())?.split(' ')[0] ?? ''
