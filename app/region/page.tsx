@@ -6,6 +6,7 @@ import { signOutAction } from '@/app/account/actions'
 import { loadFrame } from '@/app/loader'
 import { CountTable } from './_components/count-table'
 import { FilterForm } from './_components/filter-form'
+import { StandingStrip } from './_components/standing-strip'
 import { WaitTable } from './_components/wait-table'
 import { loadRegion, type RegionPage } from './loader'
 
@@ -69,6 +70,7 @@ export default async function RegionPageView({ searchParams }: RegionPageProps) 
       </Beside>
       <Section title="The next level" aside="each diver stands in one column; to review beside it">
         <Beside>
+          <StandingStrip table={region.levels} />
           <CountTable caption="How divers stand to their next level" table={region.levels} />
         </Beside>
       </Section>

@@ -13,13 +13,14 @@ import { listTargets, readTarget } from '@/lib/assessment/readiness/targets'
 import { checkReadiness } from '@/lib/assessment/store/check-readiness'
 import { type DiverFile, listDiverFiles } from '@/lib/assessment/store/records'
 import { readToDo } from '@/lib/assessment/store/safety'
-import { asOfInstant, parseDay } from '@/lib/assessment/time'
+import { readStandings } from '@/lib/assessment/store/standings'
+import { asOfInstant, dayIn, parseDay } from '@/lib/assessment/time'
 import type { Curriculum } from '@/lib/curriculum/edition/curriculum'
 import { getEditionInForce } from '@/lib/curriculum/store/editions'
 import { asAccount, closeDatabase } from '@/lib/platform/db'
 import { everybody, movesIn } from '@/lib/reports/filter'
 import { type DiverOnPathway, figures, placeDiver } from '@/lib/reports/pathway'
-import { type CountRow, levelTable, moveTable } from '@/lib/reports/tables'
+import { type CountRow, groupings, levelTable, moveTable } from '@/lib/reports/tables'
 import { coast } from '@/seed/demo/bootstrap'
 import { clubs } from '@/seed/demo/coast'
 import { officeScope } from '@/seed/demo/hands'
@@ -27,6 +28,7 @@ import { fixedNow, instantOn } from '@/seed/demo/season'
 import { demoSignIns } from '@/seed/demo/sign-ins'
 import { stories } from '@/seed/demo/stories/stories'
 import { asRole, createDatabase, databaseUrls, dropDatabase } from '../support/database'
+import { idsWhere, type StandsByHand, standsByHand } from '../support/region-by-hand'
 import { demoPassword, ownState, second, secondUrls, seed } from '../support/tell-demo'
 
 /** The second telling stops here: what it told until then must be the same. */
@@ -139,6 +141,31 @@ describe('the demo', () => {
       expect(total(byMove, figure), figure).toBeGreaterThan(0)
     expect(new Set(places.map(({ level }) => level))).toEqual(new Set([-1, 0, 1, 2]))
   })
+})
+
+describe('the region', () => {
+  it('counts from kept rows whom the evaluator finds in the raw ones, diver by diver, by club, age and step', async () => {
+    const scope = await officeScope('constance', fixedNow - (await clockOffset()))
+    const { divers } = await readStandings(scope)
+    const counted = divers.map((diver) => placeDiver(curriculum, diver, dayIn(scope.at, scope.zone)))
+    const byHand = files.map((file) => standsByHand(curriculum, file, fixedNow))
+    expect(counted.map(({ id }) => id).sort()).toEqual(idsWhere(byHand, () => true))
+    for (const diver of counted) expect(diver).toEqual(placed.get(diver.id))
+    const subject = { curriculum, clubs: clubs.map(({ key }) => coast.club(key)), divers: counted, filter: everybody }
+    const moves = movesIn(curriculum, everybody)
+    let rows = 0
+    for (const by of groupings)
+      for (const { narrows, move, figures } of [...levelTable(subject, by), ...moveTable(subject, moves, by)]) {
+        const isHere = ({ club, age, level }: StandsByHand) =>
+          (narrows.club ?? club) === club && (narrows.age ?? age) === age && (narrows.level ?? level) === level
+        for (const [figure, ids] of figures)
+          expect([...ids].sort()).toEqual(
+            idsWhere(byHand, (one) => isHere(one) && (move ? one.figures.get(move) : one.next) === figure),
+          )
+        rows++
+      }
+    expect(rows).toBeGreaterThan(20)
+  }, 300_000)
 })
 
 describe('the stories', () => {

@@ -5,7 +5,7 @@ import type { WaitLine } from '../loader'
 export function WaitTable({ caption, lines }: { caption: string; lines: readonly WaitLine[] }) {
   return (
     <ScrollRegion label={caption}>
-      <table className="pipeline-table">
+      <table className="pipeline-table wait-table">
         <caption className="sr-only">{caption}</caption>
         <thead>
           <tr>
