@@ -19,49 +19,70 @@ type Wanted = Omit<EventPart, 'difficultyCap'> & { readonly difficultyCap: numbe
 
 /** A list as far as it has come. Of two with the same places filled, one that is no dearer by any sum makes the other needless. */
 interface Draft {
-  /** By part: dives chosen, families among them (no more than are asked), and whether the family in hand is one. */
-  readonly counts: readonly number[]
-  readonly families: readonly number[]
-  readonly here: readonly boolean[]
+  readonly places: Places
   /** By part: difficulty so far, in tenths; 0 where nothing limits it. */
   readonly sums: readonly Tenths[]
   readonly cost: number
-  readonly chosen: readonly Listed[]
+  readonly size: number
+  /** The last dive chosen, and the draft before it. */
+  readonly last: { readonly listed: Listed; readonly before: Draft } | null
 }
 
-const replaced = <Item>(items: readonly Item[], at: number, item: Item): Item[] =>
-  items.map((old, index) => (index === at ? item : old))
+/** The places filled, a byte a part: dives (four bits), families up to those asked (three), whether the one in hand is among them. */
+type Places = number
+const divesIn = (places: Places, part: number): number => (places >> (8 * part)) & 15
+const familiesIn = (places: Places, part: number): number => (places >> (8 * part + 4)) & 7
+const hasThis = (places: Places, part: number): boolean => ((places >> (8 * part + 7)) & 1) === 1
+const withoutThis = (places: Places): Places => places & 0x7f7f7f
 
 /** The draft with one more dive in a part; null when the part is full or its cap does not allow it. */
 function withDive(draft: Draft, { entry, cost }: Offer, part: number, wanted: Wanted): Draft | null {
   const { count, distinctFamilies, difficultyCap } = wanted
-  const filled = draft.counts[part] ?? 0
-  const sum = difficultyCap === null ? 0 : (draft.sums[part] ?? 0) + entry.tenths
-  if (filled >= count || sum > (difficultyCap ?? 0)) return null
-  const fresh = draft.here[part] ? 0 : 1
+  const { places, sums } = draft
+  const sum = difficultyCap === null ? 0 : (sums[part] ?? 0) + entry.tenths
+  if (divesIn(places, part) >= count || sum > (difficultyCap ?? 0)) return null
+  const fresh = !hasThis(places, part)
+  const counted = fresh && familiesIn(places, part) < distinctFamilies
   return {
-    counts: replaced(draft.counts, part, filled + 1),
-    families: replaced(draft.families, part, Math.min(distinctFamilies, (draft.families[part] ?? 0) + fresh)),
-    here: replaced(draft.here, part, true),
-    sums: replaced(draft.sums, part, sum),
+    places: places + (1 << (8 * part)) + (counted ? 1 << (8 * part + 4) : 0) + (fresh ? 1 << (8 * part + 7) : 0),
+    sums: difficultyCap === null ? sums : sums.map((old, index) => (index === part ? sum : old)),
     cost: draft.cost + cost,
-    chosen: [...draft.chosen, { entry, part }],
+    size: draft.size + 1,
+    last: { listed: { entry, part }, before: draft },
   }
+}
+
+/** The dives of a draft in the order in which they were chosen. */
+function chosenIn(draft: Draft): Listed[] {
+  const chosen: Listed[] = []
+  for (let last = draft.last; last; last = last.before.last) chosen.push(last.listed)
+  return chosen.reverse()
 }
 
 const noDearer = (a: Draft, b: Draft): boolean =>
   a.cost <= b.cost && a.sums.every((sum, part) => sum <= (b.sums[part] ?? 0))
 
-/** Keeps, of the drafts that fill the same places, those that no other one makes needless; the first of equals. */
+/** Of the drafts that fill the same places, those that no other one makes needless; the first of equals. */
 function worthKeeping(drafts: readonly Draft[]): Draft[] {
-  const kept = new Map<string, Draft[]>()
+  const kept = new Map<Places, Draft[]>()
   for (const draft of drafts) {
-    const key = `${draft.counts}|${draft.families}|${draft.here}`
-    const rivals = kept.get(key) ?? []
-    if (rivals.some((rival) => noDearer(rival, draft))) continue
-    kept.set(key, [...rivals.filter((rival) => !noDearer(draft, rival)), draft])
+    const rivals = kept.get(draft.places)
+    if (!rivals) kept.set(draft.places, [draft])
+    else if (!rivals.some((rival) => noDearer(rival, draft)))
+      kept.set(draft.places, [...rivals.filter((rival) => !noDearer(draft, rival)), draft])
   }
   return [...kept.values()].flat()
+}
+
+/** Of the drafts that fill the same places, the cheapest alone: quick, and of the lists that it leads to some are legal. */
+function cheapestOnly(drafts: readonly Draft[]): Draft[] {
+  const kept = new Map<Places, Draft>()
+  for (const draft of drafts) {
+    const rival = kept.get(draft.places)
+    if (!rival || draft.cost < rival.cost || (draft.cost === rival.cost && noDearer(draft, rival)))
+      kept.set(draft.places, draft)
+  }
+  return [...kept.values()]
 }
 
 /** The offers by family and, within it, by number: of a number one dive at most is entered. */
@@ -88,37 +109,56 @@ const withoutDearer = (number: readonly Offer[]): Offer[] =>
     ),
   )
 
-/** Every list that fills the parts, but for those that another one makes needless by all its sums and its cost. */
-function fullLists(parts: readonly Wanted[], offers: readonly Offer[]): Draft[] {
+/** For each number of dives still to come, the least that they can cost, from the numbers at `from` on. */
+function leastCosts(numbers: readonly (readonly Offer[])[], from: number): number[] {
+  const costs = numbers.slice(from).map((number) => Math.min(...number.map(({ cost }) => cost)))
+  const sums = [0]
+  for (const cost of costs.sort((a, b) => a - b)) sums.push((sums.at(-1) ?? 0) + cost)
+  return sums
+}
+
+/** The lists that fill the parts; `keep` says which drafts are carried on, and none goes on that will cost more than `most`. */
+function fullLists(
+  parts: readonly Wanted[],
+  offers: readonly Offer[],
+  keep: (drafts: readonly Draft[]) => Draft[],
+  most = Number.POSITIVE_INFINITY,
+): Draft[] {
   const total = parts.reduce((sum, { count }) => sum + count, 0)
   const families = byFamily(offers)
-  let left = families.reduce((sum, numbers) => sum + numbers.length, 0)
-  const none = parts.map(() => 0)
-  let drafts: Draft[] = [{ counts: none, families: none, here: [], sums: none, cost: 0, chosen: [] }]
-  for (const numbers of families) {
-    drafts = drafts.map((draft) => ({ ...draft, here: parts.map(() => false) }))
-    for (const number of numbers) {
-      left--
+  const numbers = families.flat()
+  let drafts: Draft[] = [{ places: 0, sums: parts.map(() => 0), cost: 0, size: 0, last: null }]
+  let next = 0
+  for (const family of families) {
+    drafts = drafts.map((draft) => ({ ...draft, places: withoutThis(draft.places) }))
+    for (const number of family) {
+      const toCome = leastCosts(numbers, ++next)
       const longer = drafts.flatMap((draft) =>
         parts.flatMap((part, index) => number.flatMap((offer) => withDive(draft, offer, index, part) ?? [])),
       )
-      drafts = worthKeeping([...drafts, ...longer]).filter(({ chosen }) => chosen.length + left >= total)
+      const going = [...drafts, ...longer].filter(({ size, cost }) => {
+        const least = toCome[total - size]
+        return least !== undefined && cost + least <= most
+      })
+      drafts = keep(going)
     }
   }
-  return drafts.filter(({ chosen, families }) => {
-    return chosen.length === total && parts.every((part, index) => (families[index] ?? 0) >= part.distinctFamilies)
+  return drafts.filter(({ size, places }) => {
+    return size === total && parts.every(({ distinctFamilies }, part) => familiesIn(places, part) >= distinctFamilies)
   })
 }
+
+const cheapest = (lists: readonly Draft[]): Draft | null =>
+  lists.reduce<Draft | null>((best, list) => (best && best.cost <= list.cost ? best : list), null)
 
 /**
  * The cheapest legal list: every part filled, from as many families as it asks, within its cap, and no dive number
  * twice in the whole list. Exact: all drafts that could still be best are carried on. Null when no list is legal.
  */
 export function cheapestList(parts: readonly EventPart[], offers: readonly Offer[]): readonly Listed[] | null {
-  const lists = fullLists(parts, offers)
-  const [first, ...rest] = lists
-  if (!first) return null
-  return rest.reduce((best, list) => (list.cost < best.cost ? list : best), first).chosen
+  const quick = cheapest(fullLists(parts, offers, cheapestOnly))
+  const best = quick?.cost === 0 ? quick : cheapest(fullLists(parts, offers, worthKeeping, quick?.cost))
+  return best && chosenIn(best)
 }
 
 /** The least difficulty that one part can have in a list that is legal but for its caps; null when no such list is. */
@@ -127,9 +167,7 @@ export function leastDifficulty(parts: readonly EventPart[], offers: readonly Of
     ...one,
     difficultyCap: index === part ? Number.POSITIVE_INFINITY : null,
   }))
-  const sums = fullLists(
-    wanted,
-    offers.map(({ entry }) => ({ entry, cost: 0 })),
-  ).map((list) => list.sums[part] ?? 0)
+  const free = offers.map(({ entry }) => ({ entry, cost: 0 }))
+  const sums = fullLists(wanted, free, worthKeeping).map((list) => list.sums[part] ?? 0)
   return sums.length === 0 ? null : Math.min(...sums)
 }
