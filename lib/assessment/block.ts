@@ -3,12 +3,16 @@ import { overWater, placeFacts } from '../curriculum/place'
 import type { HoldingState } from './holding-state'
 import type { Evaluation } from './readiness/evaluation'
 import type { Block } from './readiness/finding'
+import { closesKinds } from './stand-down'
 
 type StandDown = Extract<Block, { kind: 'stand-down' }>
 type Pause = Extract<Block, { kind: 'pause' }>
 
+const widest = ({ closes: a }: StandDown, { closes: b }: StandDown): number =>
+  closesKinds.indexOf(a) - closesKinds.indexOf(b)
+
 /**
- * Stand-downs in force on the date, both days inclusive. A knock to the head that no head coach has cleared stands the
+ * Stand-downs in force on the date, both days inclusive, what closes most first. A knock to the head that no head coach has cleared stands the
  * diver down from the water, whether or not somebody also wrote a stand-down.
  */
 export function standDownsOn({ record, date }: Evaluation): StandDown[] {
@@ -16,7 +20,8 @@ export function standDownsOn({ record, date }: Evaluation): StandDown[] {
     .filter(({ from, until }) => from <= date.day && (until === null || date.day <= until))
     .map(({ closes, until }): StandDown => ({ kind: 'stand-down', closes, until }))
   const knock = record.incidents.some(({ kind, clearedAt }) => kind === 'knock to the head' && clearedAt === null)
-  return knock ? [...written, { kind: 'stand-down', closes: 'water', until: null }] : written
+  const all = knock ? [...written, { kind: 'stand-down', closes: 'water', until: null } as const] : written
+  return all.sort(widest)
 }
 
 /** Whether a stand-down closes a pair: nothing new closes whatever is not held now. */

@@ -1,4 +1,6 @@
+import type { PairKey } from '../curriculum/edition/curriculum'
 import type { Refused } from './outcome'
+import type { Evaluation } from './readiness/evaluation'
 import type { DecisionFact, DiverRecord, IncidentFact, SignOffFact } from './record'
 import type { Instant } from './time'
 
@@ -18,14 +20,20 @@ export const pausedAsAt = (record: DiverRecord, at: Instant): DiverRecord => ({
     .map((incident) => ({ ...incident, clearedAt: null })),
 })
 
-/** What was signed and decided after an incident had happened and before it was known here: the head coach looks again. */
+/**
+ * What was signed and decided after an incident had happened and before it was known here: the head coach looks again. Of
+ * the sign-offs those that it pauses, its own pair and what rests on it; after a knock to the head all.
+ */
 export function signedUnaware(
-  record: DiverRecord,
-  { happenedAt, receivedAt }: IncidentFact,
+  { record, holdings }: Evaluation,
+  { kind, pair, happenedAt, receivedAt }: IncidentFact,
 ): { readonly signOffs: readonly SignOffFact[]; readonly decisions: readonly DecisionFact[] } {
   const unaware = (at: Instant): boolean => happenedAt < at && at < receivedAt
+  const touches = (key: PairKey): boolean => key === pair || holdings.restsOn(key).has(pair)
   return {
-    signOffs: record.signOffs.filter(({ signedAt, revokedAt }) => revokedAt === null && unaware(signedAt)),
+    signOffs: record.signOffs.filter(
+      (one) => one.revokedAt === null && unaware(one.signedAt) && (kind === 'knock to the head' || touches(one.pair)),
+    ),
     decisions: record.decisions.filter(
       ({ decidedAt, outcome }) => (outcome === 'approve' || outcome === 'override') && unaware(decidedAt),
     ),

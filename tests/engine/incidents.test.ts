@@ -1,6 +1,7 @@
 import { fileURLToPath } from 'node:url'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { standDownsOn } from '@/lib/assessment/block'
 import { openIncidents, pausedAsAt, signedUnaware } from '@/lib/assessment/incident'
 import { isClosed } from '@/lib/assessment/open'
 import { evaluationOf } from '@/lib/assessment/readiness/evaluation'
@@ -9,11 +10,11 @@ import type { DiverRecord, IncidentKind } from '@/lib/assessment/record'
 import type { Curriculum, PairKey } from '@/lib/curriculum/edition/curriculum'
 import { indexEdition } from '@/lib/curriculum/edition/index-edition'
 import { canRestOn } from '@/lib/curriculum/tree/resting-on'
-import { aDecision, anIncident, aRecord, aSignOff, endOf, noonOf } from '@/seed/builders/record'
+import { aDecision, anIncident, aRecord, aSignOff, aStandDown, endOf, noonOf } from '@/seed/builders/record'
 import { readCurriculum } from '@/seed/read-curriculum'
 import { lifeUnder } from '../support/lives'
 import { lawRuns } from '../support/long'
-import { coast, today } from '../support/small-coast'
+import { asked, coast, today } from '../support/small-coast'
 
 const date = endOf(today)
 const { document } = readCurriculum(fileURLToPath(new URL('../../seed/curriculum', import.meta.url)))
@@ -105,25 +106,44 @@ describe('whether a dive was made under a pause', () => {
 
 describe('what was signed before an incident was known', () => {
   const incident = anIncident('jump@1m', today - 2, { receivedAt: noonOf(today) })
+  const unaware = (changes: Partial<DiverRecord>, fact = incident) => signedUnaware(asked(aRecord(changes)), fact)
 
   it('is named: signed after it happened and before it came in, and not revoked', () => {
-    const signed = [today - 3, today - 1, today + 1].map((day) => aSignOff('jump@1m', 'one', day))
+    const signed = [today - 3, today - 1].map((day) => aSignOff('jump@1m', 'one', day))
     const revoked = aSignOff('jump@1m', 'two', today - 1, { revokedAt: noonOf(today - 1) })
     const decisions = [aDecision('level:one', 'approve', today - 1), aDecision('level:two', 'return', today - 1)]
-    const found = signedUnaware(aRecord({ signOffs: [...signed, revoked], decisions }), incident)
+    const found = unaware({ signOffs: [...signed, revoked], decisions })
     expect(found.signOffs).toEqual([signed[1]])
     expect(found.decisions).toEqual([decisions[0]])
   })
 
-  it('is nothing where it was known at once', () => {
-    const record = aRecord({ signOffs: [aSignOff('jump@1m', 'one', today - 1)] })
-    expect(signedUnaware(record, { ...incident, receivedAt: incident.happenedAt })).toEqual({
-      signOffs: [],
-      decisions: [],
-    })
+  it('is what the incident pauses: the pair, what rests on it, and after a knock to the head everything', () => {
+    const keys = ['tread@poolside', 'jump@1m', '101C@1m'] as const
+    const signOffs = keys.map((key) => aSignOff(key, 'one', today - 1))
+    expect(unaware({ signOffs }).signOffs.map(({ pair }) => pair)).toEqual(['jump@1m', '101C@1m'])
+    const knock = { ...incident, kind: 'knock to the head' } as const
+    expect(unaware({ signOffs }, knock).signOffs.map(({ pair }) => pair)).toEqual(keys)
   })
 
-  it('lists open incidents newest first', () => {
+  it('is nothing where it was known at once', () => {
+    const signOffs = [aSignOff('jump@1m', 'one', today - 1)]
+    const known = { ...incident, receivedAt: incident.happenedAt }
+    expect(unaware({ signOffs }, known)).toEqual({ signOffs: [], decisions: [] })
+  })
+})
+
+describe('a diver who is stood down', () => {
+  it('is said to be from what closes most, whichever was written first', () => {
+    const standDowns = [aStandDown('new', today - 3), aStandDown('boards', today - 2)]
+    const closes = (record: DiverRecord) => standDownsOn(asked(record)).map((block) => block.closes)
+    expect(closes(aRecord({ standDowns }))).toEqual(['boards', 'new'])
+    const incidents = [anIncident('jump@1m', today, { kind: 'knock to the head' })]
+    expect(closes(aRecord({ standDowns, incidents }))).toEqual(['water', 'boards', 'new'])
+  })
+})
+
+describe('open incidents', () => {
+  it('are listed newest first', () => {
     const [old, recent] = [anIncident('jump@1m', today - 5), anIncident('101C@1m', today - 1)]
     const cleared = anIncident('tread@poolside', today, { clearedAt: noonOf(today) })
     expect(openIncidents(aRecord({ incidents: [old, cleared, recent] }))).toEqual([recent, old])

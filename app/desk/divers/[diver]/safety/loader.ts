@@ -5,6 +5,7 @@ import { type Purpose, purposes } from '@/lib/assessment/consent'
 import { careSince, sayCare } from '@/lib/assessment/growth'
 import { openIncidents, signedUnaware } from '@/lib/assessment/incident'
 import { layOffAt } from '@/lib/assessment/lay-off'
+import type { Evaluation } from '@/lib/assessment/readiness/evaluation'
 import { sentence } from '@/lib/assessment/readiness/grammar'
 import { sayBlock } from '@/lib/assessment/readiness/say-block'
 import { dayName, pairName, stepName, type Words } from '@/lib/assessment/readiness/wording'
@@ -71,10 +72,10 @@ const nameOf = ({ people }: Saying, id: string): string => people.get(id)?.name 
 const dayOf = ({ words, zone }: Saying, at: number): string => dayName(dayIn(at, zone), words)
 const quoted = (text: string | null): string[] => (text ? [`“${text}”`] : [])
 
-function toIncident(say: Saying, record: DiverRecord, entry: IncidentEntry): IncidentView {
+function toIncident(say: Saying, evaluation: Evaluation, entry: IncidentEntry): IncidentView {
   const { id, pair, kind, release } = entry
-  const fact = record.incidents.find((one) => one.id === id)
-  const unaware = fact ? signedUnaware(record, fact) : { signOffs: [], decisions: [] }
+  const fact = openIncidents(evaluation.record).find((one) => one.id === id)
+  const unaware = fact ? signedUnaware(evaluation, fact) : { signOffs: [], decisions: [] }
   return {
     id,
     when: `${dayOf(say, entry.happenedAt)}, ${clockTime(entry.happenedAt, say.zone)}`,
@@ -87,7 +88,7 @@ function toIncident(say: Saying, record: DiverRecord, entry: IncidentEntry): Inc
       ...unaware.decisions.map(
         (one) => `${stepName(one.target, say.words)} was approved on ${dayOf(say, one.decidedAt)}`,
       ),
-    ].map((text) => sentence(`${text}, before this was known here: look whether it still stands`)),
+    ].map(sentence),
     cleared: release && `Cleared on ${dayOf(say, release.at)} by ${nameOf(say, release.by)}.`,
     clearedWords: release ? [...quoted(release.reason), ...quoted(release.statement)] : [],
   }
@@ -167,7 +168,7 @@ export async function loadSafety(diver: string): Promise<SafetyPage> {
     today: formatDay(today),
     time: clockTime(scope.at, file.zone),
     pairs: [...curriculum.pairs.values()].map(({ key }) => ({ key, name: pairName(key, words) })),
-    incidents: safety.incidents.map((entry) => toIncident(say, file.record, entry)),
+    incidents: safety.incidents.map((entry) => toIncident(say, evaluation, entry)),
     standDowns: safety.standDowns.map((entry) => toStandDown(say, today, entry)),
     layOffs: curriculum.layOff
       .flatMap(({ place }) => layOffAt(evaluation, place) ?? [])

@@ -62,11 +62,16 @@ function IncidentRow({ incident, clear }: { incident: Incident; clear: { action:
           {text}
         </p>
       ))}
-      {incident.unaware.map((text) => (
-        <Notice key={text} tone="warning">
-          {text}
+      {incident.unaware.length > 0 ? (
+        <Notice tone="warning">
+          <p>Before this was known here. Look whether each still stands:</p>
+          <ul className="mt-1">
+            {incident.unaware.map((text) => (
+              <li key={text}>{text}</li>
+            ))}
+          </ul>
         </Notice>
-      ))}
+      ) : null}
       {clear && !incident.cleared ? (
         <Fold summary="Clear it in writing">
           <ClearForm {...clear} incident={incident} />
