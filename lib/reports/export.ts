@@ -28,51 +28,59 @@ const everyone = 'all'
 const levelFigures = figures.filter((figure) => figure !== 'to review')
 const headOf = (held: string) => (figure: Figure) => (figure === 'held' ? held : figure)
 
-const outgoingRow = (
-  label: string,
-  lists: readonly (readonly string[])[],
-  own: (divers: readonly string[]) => string[],
-): OutgoingRow => ({ label, counts: lists.map((list) => list.length), own: lists.map((list) => own(list).length) })
+/** Counts of lists of divers, and how many of each are of the reader's own clubs. */
+function counted({ divers, own }: ExportSubject, lists: readonly (readonly string[])[]) {
+  const mine = new Set(divers.filter(({ club }) => own.includes(club)).map(({ id }) => id))
+  return {
+    counts: lists.map((list) => list.length),
+    own: lists.map((list) => list.filter((id) => mine.has(id)).length),
+  }
+}
+
+function outgoing(subject: ExportSubject, row: CountRow, columns: readonly Figure[]): OutgoingRow {
+  const { club } = row.narrows
+  return {
+    label: Object.keys(row.narrows).length === 0 ? everyone : subject.rowName(row),
+    ...counted(
+      subject,
+      columns.map((figure) => row.figures.get(figure) ?? []),
+    ),
+    ownClub: typeof club === 'string' && subject.own.includes(club),
+  }
+}
 
 /**
  * The lines of an export, its heads first: the whole programme always, for two choices laid side by side could tell what each
  * withholds. Each table adds up to the same totals, in which what is withheld depends on the totals alone.
  */
 export function exportLines(subject: ExportSubject, of: Exportable, by: Grouping): CsvCell[][] {
-  const { curriculum, clubs, divers } = subject
-  const mine = new Set(divers.filter(({ club }) => subject.own.includes(club)).map(({ id }) => id))
-  const own = (list: readonly string[]) => list.filter((id) => mine.has(id))
-  const listsOf = (row: CountRow, columns: readonly Figure[]) => columns.map((figure) => row.figures.get(figure) ?? [])
-  const whole = { curriculum, clubs, divers, filter: everybody }
+  const whole = { ...subject, filter: everybody }
+  const rowHead = by === 'step' ? 'of' : by
   if (of === 'level') {
-    const rows = levelTable(whole, by)
-    const table = rows.map((row) => outgoingRow(subject.rowName(row), listsOf(row, levelFigures), own))
-    return [
-      [by === 'step' ? 'level held' : by, ...levelFigures.map(headOf('has them all')), 'divers'],
-      ...outgoingTable(table, everyone),
-    ]
+    const rows = levelTable(whole, by).map((row) => outgoing(subject, row, levelFigures))
+    const heads = [by === 'step' ? 'level held' : by, ...levelFigures.map(headOf('has them all')), 'divers']
+    return [heads, ...outgoingTable(rows, everyone)]
   }
   if (of === 'moves') {
-    const heads = ['board move', by === 'step' ? 'of' : by, ...figures.map(headOf('moved')), 'divers']
-    const lines = movesIn(curriculum, everybody).flatMap((move) => {
-      const rows = moveTable(whole, [move], by)
-      const named = by === 'step' ? [] : rows
-      const table = named.map((row) => outgoingRow(subject.rowName(row), listsOf(row, figures), own))
-      const region = rows.map((row) => outgoingRow(everyone, listsOf(row, figures), own))
-      const shared = by === 'step' ? outgoingTable(region, everyone).slice(-1) : outgoingTable(table, everyone)
-      return shared.map((line) => [subject.moveName(move), ...line])
+    const lines = movesIn(subject.curriculum, everybody).flatMap((move) => {
+      const rows = moveTable(whole, [move], by).map((row) => outgoing(subject, row, figures))
+      // By itself the one row for everybody is its own total.
+      const table = outgoingTable(rows, everyone).slice(by === 'step' ? -1 : 0)
+      return table.map((line) => [subject.moveName(move), ...line])
     })
-    return [heads, ...lines]
+    return [['board move', rowHead, ...figures.map(headOf('moved')), 'divers'], ...lines]
   }
-  return [['waited for', 'held up', 'waiting, not held up', 'divers'], ...waitLines(subject, own)]
+  return [['waited for', 'held up', 'waiting, not held up', 'divers'], ...waitLines(subject)]
 }
 
 /** What fewer than five wait for is left out, and the rest stands by name: an order by number would tell what is withheld. */
-function waitLines({ curriculum, divers, waitName }: ExportSubject, own: (divers: readonly string[]) => string[]) {
+function waitLines(subject: ExportSubject): CsvCell[][] {
+  const { curriculum, divers, waitName } = subject
   return countWaits(askedSteps(divers, null), (what) => waitIn(curriculum, everybody, what))
     .flatMap((wait) => {
       const others = wait.divers.filter((id) => !wait.heldUp.includes(id))
-      return outgoingTable([outgoingRow(waitName(wait), [wait.heldUp, others], own)], everyone).slice(0, 1)
+      const row = { label: waitName(wait), ...counted(subject, [wait.heldUp, others]), ownClub: false }
+      return outgoingTable([row], everyone).slice(0, 1)
     })
     .filter((line) => line.at(-1) !== withheldMark)
     .sort((a, b) => String(a[0]).localeCompare(String(b[0])))

@@ -10,8 +10,10 @@ export interface OutgoingRow {
   readonly label: string
   /** How many divers stand in each figure. */
   readonly counts: readonly number[]
-  /** How many of those belong to a club of whoever asks: of them nothing is withheld. */
+  /** How many of those belong to a club of whoever asks. */
   readonly own: readonly number[]
+  /** Whether the row stands for such a club: of it nothing is withheld. */
+  readonly ownClub: boolean
 }
 
 const sum = (counts: readonly number[]): number => counts.reduce((total, count) => total + count, 0)
@@ -20,12 +22,11 @@ const shown = (count: number, withheld: boolean | undefined): CsvCell => (withhe
 
 /**
  * Rows with their totals, and the totals of the columns last, with what must be withheld of them withheld. What the reader
- * knows of her own club is taken off before it is judged, so that a difference gives nothing away; a row that is hers
- * alone is shown as it is.
+ * knows of her own clubs is taken off before it is judged, so that a difference gives nothing away; their own rows are shown
+ * as they are.
  */
 export function outgoingTable(rows: readonly OutgoingRow[], totalLabel: string): CsvCell[][] {
-  const isOwn = ({ counts, own }: OutgoingRow): boolean => sum(counts) > 0 && sum(counts) === sum(own)
-  const judged = rows.filter((row) => !isOwn(row))
+  const judged = rows.filter((row) => !row.ownClub)
   const withheld = withholdTable(judged.map(({ counts, own }) => minus(counts, own)))
   const lines = rows.map((row): CsvCell[] => {
     const at = judged.indexOf(row)
