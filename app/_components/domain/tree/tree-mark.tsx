@@ -16,7 +16,7 @@ export function TreeMark({ state }: { state: TreeState }) {
 }
 
 const meaning: Readonly<Record<Exclude<TreeState, 'station' | 'port'>, string>> = {
-  held: 'held',
+  held: 'held or recognised',
   lapsed: 'lapsed or in doubt',
   'to sign': 'to sign',
   open: 'open',
