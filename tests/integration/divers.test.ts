@@ -210,6 +210,35 @@ describe('a transfer', () => {
     expect(await proposeTransfer(head, offered())).toBe(true)
   })
 
+  it('that is agreed to and ended, or left, at the same time comes to one end', async () => {
+    for (const other of ['end', 'leave', 'agree'] as const) {
+      const fresh = await makeCoast()
+      coast = fresh
+      for (const who of ['head', 'elsewhere'] as const) await readReadiness(await coachAs(coast, who, noon - minute))
+      const [head, elsewhere] = [await coachAs(coast, 'head', noon), await coachAs(coast, 'elsewhere', noon)]
+      await proposeTransfer(head, offered())
+      const [open] = await listTransfers(head)
+      const id = open?.id ?? ''
+      const [agreed, done] = await Promise.all([
+        agreeToTransfer(elsewhere, id, null),
+        other === 'end'
+          ? endTransfer(head, id)
+          : other === 'leave'
+            ? leaveClub(head, coast.divers.here, coast.clubs.here, noon)
+            : agreeToTransfer(elsewhere, id, null).then((result) => result === 'agreed'),
+      ])
+      // A diver who has just left still goes where both clubs have agreed that she goes.
+      if (other !== 'leave') expect([agreed === 'agreed', done].sort()).toEqual([false, true])
+      const { rows } = await asRole('owner', (owner) =>
+        owner.query('SELECT "clubId" FROM "DiverMembership" WHERE "diverId" = $1 AND "to" IS NULL', [
+          coast.divers.here,
+        ]),
+      )
+      expect(rows).toEqual([{ clubId: agreed === 'agreed' ? coast.clubs.there : coast.clubs.here }])
+      expect((await check()).differences).toEqual([])
+    }
+  })
+
   it('is proposed by a head coach of one of the two clubs, for her own divers', async () => {
     await expect(proposeTransfer(await coachAs(coast, 'assistant', noon), offered())).rejects.toThrow()
     await expect(proposeTransfer(await coachAs(coast, 'elsewhere', noon), offered())).rejects.toThrow()

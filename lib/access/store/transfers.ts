@@ -91,14 +91,16 @@ export async function endTransfer(scope: Scope, transfer: string): Promise<boole
 /** A diver leaves her club without a new one: her squads there are left, the record stays. False when she is not there. */
 export function leaveClub(scope: Scope, diver: string, club: string, systemNow: number): Promise<boolean> {
   return asAccount(scope.account, async (tx) => {
+    // Held until the end, so that a transfer that is agreed to meanwhile finds her gone, or she is not there to leave.
+    const [open] = await tx.$queryRaw<{ id: string }[]>`SELECT "id" FROM "DiverMembership"
+      WHERE "diverId" = ${diver}::uuid AND "clubId" = ${club}::uuid AND "to" IS NULL FOR UPDATE`
+    if (!open) return false
     const squads = await tx.squad.findMany({ where: { clubId: club }, select: { id: true } })
     await tx.squadDiver.deleteMany({ where: { diverId: diver, squadId: { in: squads.map(({ id }) => id) } } })
     await tx.readiness.deleteMany({ where: { diverId: diver } })
-    const { count } = await tx.diverMembership.updateMany({
-      where: { diverId: diver, clubId: club, to: null },
-      data: { to: new Date(Math.min(scope.at, systemNow)) },
-    })
-    return count > 0
+    const to = new Date(Math.min(scope.at, systemNow))
+    await tx.diverMembership.updateMany({ where: { id: open.id }, data: { to } })
+    return true
   })
 }
 
