@@ -97,8 +97,10 @@ export function leaveClub(scope: Scope, diver: string, club: string, systemNow: 
     if (!open) return false
     const squads = await tx.squad.findMany({ where: { clubId: club }, select: { id: true } })
     await tx.squadDiver.deleteMany({ where: { diverId: diver, squadId: { in: squads.map(({ id }) => id) } } })
-    await tx.readiness.deleteMany({ where: { diverId: diver } })
     const to = new Date(Math.min(scope.at, systemNow))
+    // What is kept of her for speed is due when somebody next reads her, as in put_into_club.
+    const validUntil = new Date(to.getTime() - 86_400_000)
+    await tx.readiness.updateMany({ where: { diverId: diver }, data: { validUntil } })
     await tx.diverMembership.updateMany({ where: { id: open.id }, data: { to } })
     return true
   })

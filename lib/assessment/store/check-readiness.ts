@@ -28,6 +28,9 @@ const compared = [
   'clubId',
 ] as const
 
+const isDue = ({ validUntil }: Pick<ReadinessRow, 'validUntil'>, at: number, zone: string): boolean =>
+  validUntil !== null && dayIn(validUntil.getTime(), 'UTC') <= dayIn(at, zone)
+
 function differenceOf(kept: ReadinessRow | undefined, fresh: ReadinessRow): string | null {
   if (!kept) return 'is missing'
   const wrong = compared.filter((name) => shown(kept[name]) !== shown(fresh[name]))
@@ -55,15 +58,17 @@ export function checkReadiness(scope: Scope): Promise<ReadinessCheck> {
         for (const fresh of readinessOf(curriculum, scope.programme, file, scope.at)) {
           const row = kept.get(`${fresh.diverId} ${fresh.target}`)
           kept.delete(`${fresh.diverId} ${fresh.target}`)
-          if (row?.validUntil && dayIn(row.validUntil.getTime(), 'UTC') <= dayIn(scope.at, file.zone)) due++
+          if (row && isDue(row, scope.at, file.zone)) due++
           else {
             const what = differenceOf(row, fresh)
             if (what) differences.push({ diver: fresh.diverId, target: fresh.target, what })
           }
         }
       }
+      // Of a diver who has left, rows that are due stand by until a club takes her in.
       for (const row of kept.values())
-        differences.push({ diver: row.diverId, target: row.target, what: 'is kept for nobody' })
+        if (!isDue(row, scope.at, scope.zone))
+          differences.push({ diver: row.diverId, target: row.target, what: 'is kept for nobody' })
       return {
         divers: files.length,
         rows: files.length * (curriculum.levels.length + curriculum.boardMoves.length),
