@@ -1,6 +1,6 @@
 import type { PairKey } from '@/lib/curriculum/edition/curriculum'
 import { withWatch } from '../state/plan'
-import { PairLabel } from './pair-label'
+import { PairToggle } from './pair-toggle'
 import type { PlanWatchProps } from './plan-watch'
 
 /** What everybody who is here works on, and what is looked for: chosen for all with one tap. Nothing while there is neither. */
@@ -16,16 +16,11 @@ export function PlanForAll({ plan, keep, found }: Omit<PlanWatchProps, 'diver'>)
       <ul className="deck-squads">
         {shown.map((pair) => (
           <li key={pair}>
-            <button
-              type="button"
-              className="deck-squad"
-              aria-pressed={isForAll(pair)}
-              onClick={() => keep(withWatch(plan, plan.here, pair, !isForAll(pair)))}
-            >
-              <span>
-                <PairLabel pair={pair} />
-              </span>
-            </button>
+            <PairToggle
+              pair={pair}
+              chosen={isForAll(pair)}
+              onChoose={(choose) => keep(withWatch(plan, plan.here, pair, choose))}
+            />
           </li>
         ))}
       </ul>

@@ -19,8 +19,8 @@ import { asOfInstant, type EpochDay } from '../time'
 import { listConsents } from './consents'
 import { listGrowth } from './growth'
 import { listOpenCalls, listRecent } from './own-observations'
-import { toStandingRow } from './readiness'
 import { type DiverFile, listDiverFiles } from './records'
+import { listStandings } from './standings'
 
 /** The level that a diver works towards: the first that she does not hold; with all of them held, the last. */
 export function levelTowards(evaluation: Evaluation): string {
@@ -106,33 +106,40 @@ async function listSquads(tx: Tx, scope: Scope, files: readonly DiverFile[]) {
 
 /** Everything that the deck of a coach shows, as of now. `scope` is a coaching scope. */
 export function readSnapshot(scope: Scope, coachName: string): Promise<DeckSnapshot> {
-  return asAccount(scope.account, async (tx) => {
-    const curriculum = await getEditionInForce(tx, scope)
-    const files = (await listDiverFiles(tx, scope)).sort(byName)
-    const names = shortNames(files)
-    const ids = files.map((file) => file.id)
-    const [consents, growth] = [await listConsents(tx, ids), await listGrowth(tx, ids)]
-    const standings = await tx.readiness.findMany({ where: { diverId: { in: ids }, editionHash: curriculum.hash } })
-    const beside = ({ id, givenName }: DiverFile): Beside => ({
-      standings: standings.filter((row) => row.diverId === id).map(toStandingRow),
-      shortName: names.get(id) ?? givenName,
-      consents: consents(id),
-      grown: growth(id),
-    })
-    const clubs = await tx.club.findMany({ where: { id: { in: [...(scope.clubs ?? [])] } }, orderBy: { name: 'asc' } })
-    return {
-      v: deckVersion,
-      takenAt: scope.at,
-      coach: { id: scope.account, name: coachName },
-      clubs: clubs.map(({ id, name, zone }) => ({ id, name, zone })),
-      squads: await listSquads(tx, scope, files),
-      divers: files.map((file) => toDiver(curriculum, file, beside(file), scope.at)),
-      edition: { hash: curriculum.hash, document: curriculum.document },
-      recent: (await listRecent(tx, scope)).filter(({ attempt }) => files.some((file) => file.id === attempt.diver)),
-      calls: await listOpenCalls(tx, scope),
-      incidents: files.flatMap((file) => toIncidents(file, scope.at)),
-    }
-  })
+  return asAccount(
+    scope.account,
+    async (tx) => {
+      const curriculum = await getEditionInForce(tx, scope)
+      const files = (await listDiverFiles(tx, scope)).sort(byName)
+      const names = shortNames(files)
+      const ids = files.map((file) => file.id)
+      const [consents, growth] = [await listConsents(tx, ids), await listGrowth(tx, ids)]
+      const standings = new Map((await listStandings(tx, scope)).divers.map(({ id, rows }) => [id, rows]))
+      const beside = ({ id, givenName }: DiverFile): Beside => ({
+        standings: standings.get(id) ?? [],
+        shortName: names.get(id) ?? givenName,
+        consents: consents(id),
+        grown: growth(id),
+      })
+      const clubs = await tx.club.findMany({
+        where: { id: { in: [...(scope.clubs ?? [])] } },
+        orderBy: { name: 'asc' },
+      })
+      return {
+        v: deckVersion,
+        takenAt: scope.at,
+        coach: { id: scope.account, name: coachName },
+        clubs: clubs.map(({ id, name, zone }) => ({ id, name, zone })),
+        squads: await listSquads(tx, scope, files),
+        divers: files.map((file) => toDiver(curriculum, file, beside(file), scope.at)),
+        edition: { hash: curriculum.hash, document: curriculum.document },
+        recent: (await listRecent(tx, scope)).filter(({ attempt }) => files.some((file) => file.id === attempt.diver)),
+        calls: await listOpenCalls(tx, scope),
+        incidents: files.flatMap((file) => toIncidents(file, scope.at)),
+      }
+    },
+    { timeout: 60_000 },
+  )
 }
 
 const byName = (a: DiverFile, b: DiverFile): number =>

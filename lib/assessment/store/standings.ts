@@ -32,8 +32,8 @@ const byDiver = (rows: readonly Readiness[]): ReadonlyMap<string, readonly Readi
   return groups
 }
 
-/** The standings of the divers in scope; what ran out is worked out afresh first, under the divers' row locks. */
-async function listStandings(tx: Tx, scope: Scope): Promise<Standings> {
+/** The standings of the divers in scope, inside a transaction; what ran out is worked out afresh first, under the divers' row locks. */
+export async function listStandings(tx: Tx, scope: Scope): Promise<Standings> {
   const curriculum = await getEditionInForce(tx, scope)
   const divers = await listDivers(tx, scope)
   const where = { diverId: { in: divers.map((diver) => diver.id) } }

@@ -56,7 +56,10 @@ interface Row {
   readonly callNumber: number
 }
 
-/** What the server has of a diver since then, in the order in which it was dived: clocks corrected as the record corrects them. */
+/**
+ * What the server has of a diver, in the order in which it was dived. The offset of a clock is measured with the time that a
+ * batch was under way, longer than between two dives here: only the whole hours that a clock was wrong are put right.
+ */
 export async function listStored(demo: Demo, diver: string, skill: string): Promise<Row[]> {
   const client = new pg.Client({ connectionString: demo.database.owner })
   await client.connect()
@@ -65,7 +68,7 @@ export async function listStored(demo: Demo, diver: string, skill: string): Prom
       `SELECT o."ratings", o."restAsExpected", a."callId", a."callNumber"
        FROM "Attempt" a LEFT JOIN "Observation" o ON o."attemptId" = a."id"
        WHERE a."diverId" = $1 AND a."skill" = $2
-       ORDER BY a."attemptedAt" + a."offsetMs" * interval '1 millisecond'`,
+       ORDER BY a."attemptedAt" + interval '1 hour' * round((a."offsetMs" - first_value(a."offsetMs") OVER (ORDER BY a."receivedAt", a."id")) / 3600000.0)`,
       [diver, skill],
     )
     return rows
