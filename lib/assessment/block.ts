@@ -19,9 +19,11 @@ export function standDownsOn({ record, date }: Evaluation): StandDown[] {
   const written = record.standDowns
     .filter(({ from, until }) => from <= date.day && (until === null || date.day <= until))
     .map(({ closes, until }): StandDown => ({ kind: 'stand-down', closes, until }))
-  const knock = record.incidents.some(({ kind, clearedAt }) => kind === 'knock to the head' && clearedAt === null)
-  const all = knock ? [...written, { kind: 'stand-down', closes: 'water', until: null } as const] : written
-  return all.sort(widest)
+  const knocks = record.incidents
+    .filter(({ kind, clearedAt }) => kind === 'knock to the head' && clearedAt === null)
+    .map(({ id }) => id)
+  if (knocks.length > 0) written.push({ kind: 'stand-down', closes: 'water', until: null, knocks })
+  return written.sort(widest)
 }
 
 /** Whether a stand-down closes a pair: nothing new closes whatever is not held now. */
@@ -44,5 +46,5 @@ export function pausesOn({ record, holdings }: Evaluation, pairs: Iterable<PairK
   const reached = new Set([...pairs].flatMap((pair) => [pair, ...holdings.restsOn(pair).keys()]))
   return open
     .filter(({ pair }) => reached.has(pair))
-    .map(({ pair, id }): Pause => ({ kind: 'pause', pair, incident: id }))
+    .map(({ pair, id, kind: what }): Pause => ({ kind: 'pause', pair, incident: id, what }))
 }

@@ -63,7 +63,7 @@ test('a bad landing on a phone without a network pauses at once, reaches the hea
   await expect(closed.getByText(/It rests on Forward jump, standing at 1 m\. Bad landing at/).first()).toBeVisible()
   await deck.context().setOffline(false)
   await expect(deck.getByRole('link', { name: /all sent/ })).toBeVisible({ timeout: 30_000 })
-  await expect(closed.getByText(/Forward jump, standing at 1 m is paused by an incident/).first()).toBeVisible()
+  await expect(closed.getByText(/Forward jump, standing at 1 m is paused by a bad landing/).first()).toBeVisible()
 
   const head = await pageOf(browser, demo, desk)
   await signInAs(head, demo, cove.emails.head)

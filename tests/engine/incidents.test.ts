@@ -5,6 +5,7 @@ import { standDownsOn } from '@/lib/assessment/block'
 import { openIncidents, pausedAsAt, signedUnaware } from '@/lib/assessment/incident'
 import { isClosed } from '@/lib/assessment/open'
 import { evaluationOf } from '@/lib/assessment/readiness/evaluation'
+import { remaining } from '@/lib/assessment/readiness/remaining'
 import { listTargets, readTarget } from '@/lib/assessment/readiness/targets'
 import type { DiverRecord, IncidentKind } from '@/lib/assessment/record'
 import type { Curriculum, PairKey } from '@/lib/curriculum/edition/curriculum'
@@ -14,7 +15,7 @@ import { aDecision, anIncident, aRecord, aSignOff, aStandDown, endOf, noonOf } f
 import { readCurriculum } from '@/seed/read-curriculum'
 import { lifeUnder } from '../support/lives'
 import { lawRuns } from '../support/long'
-import { asked, coast, today } from '../support/small-coast'
+import { asked, coast, holding, today } from '../support/small-coast'
 
 const date = endOf(today)
 const { document } = readCurriculum(fileURLToPath(new URL('../../seed/curriculum', import.meta.url)))
@@ -139,6 +140,21 @@ describe('a diver who is stood down', () => {
     expect(closes(aRecord({ standDowns }))).toEqual(['boards', 'new'])
     const incidents = [anIncident('jump@1m', today, { kind: 'knock to the head' })]
     expect(closes(aRecord({ standDowns, incidents }))).toEqual(['water', 'boards', 'new'])
+  })
+})
+
+describe('what remains', () => {
+  it('counts the clearing of a knock to the head once, though it pauses and stands down', () => {
+    const record = holding(['tread@poolside', 'jump@1m', '101C@1m'], today - 10)
+    const decisions = (incidents: DiverRecord['incidents']) => {
+      const left = remaining(asked({ ...record, incidents }), 'level:one')
+      return left.kind === 'count' ? left.decisions : null
+    }
+    const clear = decisions([])
+    const landing = anIncident('tread@poolside', today)
+    expect(clear).not.toBeNull()
+    expect(decisions([landing])).toBe((clear ?? 0) + 1)
+    expect(decisions([{ ...landing, kind: 'knock to the head' }])).toBe((clear ?? 0) + 1)
   })
 })
 

@@ -67,8 +67,12 @@ describe('blocks', () => {
       'Mira is stood down from anything new until a head coach ends it.',
     ],
     [
-      { kind: 'pause', pair: '101C@1m', incident: 'i1' },
-      'Forward dive, tuck at 1 m is paused by an incident until a head coach clears it.',
+      { kind: 'stand-down', closes: 'water', until: null, knocks: ['i1'] },
+      'Mira is stood down from the water until a head coach clears the knock to the head.',
+    ],
+    [
+      { kind: 'pause', pair: '101C@1m', incident: 'i1', what: 'bad landing' },
+      'Forward dive, tuck at 1 m is paused by a bad landing until a head coach clears it.',
     ],
     [
       { kind: 'lay-off', place: '3m', since: october, reentry: ['jump@3m'] },

@@ -184,7 +184,7 @@ describe('an incident that comes in late', () => {
     expect(results(answers)).toEqual(['accepted'])
     const decided = await rowsOf('SELECT "id" FROM "Decision" WHERE "diverId" = $1', coast.divers.here)
     expect(decided).toHaveLength(outcome.ok ? 1 : 0)
-    if (!outcome.ok) expect(outcome.refusal.message).toContain('incident')
+    if (!outcome.ok) expect(outcome.refusal.message).toContain('paused by a bad landing')
     // Whichever came first, from now on nothing more is approved.
     const again = await decideTarget(await coachAs(coast, 'head', later + minute), decision)
     expect(again).toMatchObject({ ok: false })

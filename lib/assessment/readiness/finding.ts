@@ -2,7 +2,7 @@ import type { PairKey } from '../../curriculum/edition/curriculum'
 import type { Rating } from '../../curriculum/model'
 import type { Requirement, VenueFeature } from '../../curriculum/requirement/model'
 import type { DiveListAnswer } from '../dive-list/legality'
-import type { TargetKey } from '../record'
+import type { IncidentKind, TargetKey } from '../record'
 import type { EpochDay } from '../time'
 
 /** From best to worst; `rank` in evaluate.ts orders them 3…0. */
@@ -137,8 +137,14 @@ export interface Finding {
 
 /** What stands against an advancement or an open skill whatever the numbers say; never waived. */
 export type Block =
-  | { readonly kind: 'stand-down'; readonly closes: 'water' | 'boards' | 'new'; readonly until: EpochDay | null }
-  | { readonly kind: 'pause'; readonly pair: PairKey; readonly incident: string }
+  | {
+      readonly kind: 'stand-down'
+      readonly closes: 'water' | 'boards' | 'new'
+      readonly until: EpochDay | null
+      /** The knocks to the head that it comes from, by incident; absent where somebody wrote it. */
+      readonly knocks?: readonly string[]
+    }
+  | { readonly kind: 'pause'; readonly pair: PairKey; readonly incident: string; readonly what: IncidentKind }
   | { readonly kind: 'lay-off'; readonly place: string; readonly since: EpochDay; readonly reentry: readonly PairKey[] }
   | { readonly kind: 'returned'; readonly day: EpochDay; readonly wantsMoreOf: readonly PairKey[] }
 

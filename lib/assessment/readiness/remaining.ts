@@ -138,7 +138,9 @@ function waysOf(node: Requirement, asking: Asking): Ways {
 function blockPlan(block: Block): Plan {
   switch (block.kind) {
     case 'stand-down':
-      return decided('end the stand-down')
+      return block.knocks
+        ? { ...nothingToDo, decisions: new Set(block.knocks.map((id) => `release ${id}`)) }
+        : decided('end the stand-down')
     case 'pause':
       return decided(`release ${block.incident}`)
     case 'lay-off':

@@ -1,7 +1,7 @@
 import type { PairKey } from '../../curriculum/edition/curriculum'
 import type { Block } from './finding'
 import { listed, midSentence, sentence } from './grammar'
-import { dayName, pairName, placeName, type Words } from './wording'
+import { dayName, incidentName, pairName, placeName, type Words } from './wording'
 
 type Kind = Block['kind']
 
@@ -14,10 +14,12 @@ const pairs = (keys: readonly PairKey[], words: Words): string =>
 const says: { readonly [K in Kind]: (block: Extract<Block, { kind: K }>, words: Words) => string } = {
   'stand-down': (block, words) => {
     const who = words.diver ?? 'the diver'
-    const until = block.until === null ? 'until a head coach ends it' : `until ${dayName(block.until, words)}`
+    const ended = block.knocks ? 'until a head coach clears the knock to the head' : 'until a head coach ends it'
+    const until = block.until === null ? ended : `until ${dayName(block.until, words)}`
     return `${who} is stood down from ${closes[block.closes]} ${until}`
   },
-  pause: ({ pair }, words) => `${pairName(pair, words)} is paused by an incident until a head coach clears it`,
+  pause: ({ pair, what }, words) =>
+    `${pairName(pair, words)} is paused by ${incidentName[what]} until a head coach clears it`,
   'lay-off': ({ place, since, reentry }, words) =>
     `nothing was dived ${placeName(place)} since ${dayName(since, words)}${
       reentry.length > 0 ? `: first show ${pairs(reentry, words)} again` : ''

@@ -3,7 +3,7 @@ import { type Entry, type ListName, lapseOf } from '../lists'
 import type { Raise } from '../raise'
 import { counted, listed, midSentence, sentence } from './grammar'
 import { sayDoubtChain } from './say-doubt'
-import { criterionName, dayName, levelName, pairName, stepName, type Words } from './wording'
+import { criterionName, dayName, incidentName, levelName, pairName, stepName, type Words } from './wording'
 
 /** A list as its heading, and what a head coach does there. */
 export const listWords: Readonly<Record<ListName, { readonly title: string; readonly aside: string }>> = {
@@ -35,13 +35,6 @@ export const listWords: Readonly<Record<ListName, { readonly title: string; read
   },
 }
 
-const incidentWords = {
-  'contact with the board': 'contact with the board',
-  'too close': 'a dive too close to the board',
-  'bad landing': 'a bad landing',
-  'knock to the head': 'a knock to the head',
-} as const
-
 /** "“Hands locked” from 1 to 3", "“Hands locked”, rated 1, taken back". */
 const sayRaise = ({ criterion, from, to }: Raise, words: Words): string =>
   to === null
@@ -55,7 +48,7 @@ type Says = { readonly [L in ListName]: (entry: Extract<Entry, { list: L }>, wor
 /** One sentence a list; a list added to the union does not compile until it is said here. */
 const says: Says = {
   incidents: ({ incident }, words) =>
-    `${incidentWords[incident.kind]} at ${at(incident.pair, words)}: paused, with all that rests on it, until you clear it${
+    `${incidentName[incident.kind]} at ${at(incident.pair, words)}: paused, with all that rests on it, until you clear it${
       incident.kind === 'knock to the head' ? '; stood down from the water' : ''
     }`,
   'in doubt': ({ chain }, words) => sayDoubtChain(chain, words),

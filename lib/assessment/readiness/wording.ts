@@ -1,6 +1,6 @@
 import type { Curriculum, PairKey } from '../../curriculum/edition/curriculum'
 import { type Place, placeFacts, places } from '../../curriculum/place'
-import type { TargetKey } from '../record'
+import type { IncidentKind, TargetKey } from '../record'
 import type { EpochDay } from '../time'
 import type { Status } from './finding'
 
@@ -78,6 +78,14 @@ export const levelName = (level: string, { curriculum }: Pick<Words, 'curriculum
 /** A criterion's title in quotation marks: “Hands locked”. */
 export const criterionName = (criterion: string, { curriculum }: Pick<Words, 'curriculum'>): string =>
   `“${curriculum.criteria.get(criterion)?.title ?? criterion}”`
+
+/** An incident in the middle of a sentence: "a bad landing". */
+export const incidentName: Readonly<Record<IncidentKind, string>> = {
+  'contact with the board': 'contact with the board',
+  'too close': 'a dive too close to the board',
+  'bad landing': 'a bad landing',
+  'knock to the head': 'a knock to the head',
+}
 
 /** A target as what a diver is ready for: a level's title, or "3 m with forward dives". */
 export function targetName(target: TargetKey, words: Pick<Words, 'curriculum'>): string {

@@ -154,7 +154,9 @@ async function loadSafetyNotes({ actor, scope, desk, evaluation, words }: DiverN
   const care = careSince(grown, evaluation.date.day)
   return {
     href: `/desk/divers/${file.id}/safety`,
-    warnings: openIncidents(file.record).map(({ id, pair }) => sayBlock({ kind: 'pause', pair, incident: id }, words)),
+    warnings: openIncidents(file.record).map(({ id, pair, kind: what }) =>
+      sayBlock({ kind: 'pause', pair, incident: id, what }, words),
+    ),
     notes: [...(care === null ? [] : [sayCare(care, words)]), ...consentsMissing(consents)],
   }
 }
