@@ -57,7 +57,7 @@ async function dive(page: Page, diver: string, critical: readonly (0 | 1 | 2 | 3
   })
   const items = [{ kind: 'call', id: call, ...at, count: critical.length, calledAt: now - 60_000 }, ...dives]
   const answer = await page.request.post('/api/deck/sync', { data: { v: snapshot.v, sentAt: now, items } })
-  const { answers } = (await answer.json()) as { answers: { result: string; message?: string }[] }
+  const answers = (await answer.json()) as { result: string; message?: string }[]
   expect(answers.map(({ result, message }) => message ?? result)).toEqual(items.map(() => 'accepted'))
 }
 

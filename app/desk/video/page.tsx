@@ -58,10 +58,13 @@ export default async function ToLookAtPage({ searchParams }: VideoPageProps) {
   const frame = await loadFrame()
   const page = await loadVideo()
   const count = page.looks.length
-  const headline = count === 1 ? 'One attempt waits for a second look.' : `${count} attempts wait for a second look.`
+  const waiting = count === 1 ? 'One attempt waits' : count === 0 ? 'No attempt waits' : `${count} attempts wait`
   return (
     <PageFrame frame={frame} current="/desk/video" signOut={signOutAction}>
-      <PageHead sentence={page.coaches ? headline : 'A second coach, on video.'} margin="To look at">
+      <PageHead
+        sentence={page.coaches ? `${waiting} for a second look.` : 'A second coach, on video.'}
+        margin="To look at"
+      >
         You rate what you see, before you know what anybody else rated. It counts as a second coach.
       </PageHead>
       {typeof done === 'string' ? (

@@ -21,7 +21,12 @@ export interface LookGrant {
   readonly coach: string
 }
 
-const listCoaches = (tx: Tx): Promise<LookCoach[]> => tx.$queryRaw<LookCoach[]>`SELECT * FROM video_coaches()`
+/** Coaches of other clubs; whoever coaches in a club of this account too looks as one of the club. */
+async function listCoaches(tx: Tx, scope: Scope): Promise<LookCoach[]> {
+  const coaches = await tx.$queryRaw<LookCoach[]>`SELECT * FROM video_coaches()`
+  const own = await tx.membership.findMany({ where: { clubId: { in: [...(scope.clubs ?? [])] }, to: null } })
+  return coaches.filter(({ id }) => !own.some(({ accountId }) => accountId === id))
+}
 
 /** The latest row of each attempt and coach counts. */
 async function listGrants(tx: Tx, diver: string): Promise<LookGrant[]> {
@@ -39,7 +44,10 @@ async function isOpen(tx: Tx, scope: Scope): Promise<boolean> {
 
 /** What a head coach sees of looks from other clubs: whom she may ask (nobody while it is closed), and what is granted. */
 export const readGrants = (scope: Scope, diver: string) =>
-  asAccount(scope.account, async (tx) => ({ coaches: await listCoaches(tx), grants: await listGrants(tx, diver) }))
+  asAccount(scope.account, async (tx) => ({
+    coaches: await listCoaches(tx, scope),
+    grants: await listGrants(tx, diver),
+  }))
 
 /** Whether looks across clubs are open in the programme. */
 export const readOpening = (scope: Scope): Promise<boolean> => asAccount(scope.account, (tx) => isOpen(tx, scope))
@@ -70,7 +78,7 @@ export function setGrant(scope: Scope, request: LookGrant & { readonly granted: 
       attempt,
       open: await isOpen(tx, scope),
       video: mayKeepVideo((await listConsents(tx, [file.id]))(file.id)),
-      fromElsewhere: (await listCoaches(tx)).some(({ id }) => id === request.coach),
+      fromElsewhere: (await listCoaches(tx, scope)).some(({ id }) => id === request.coach),
       granted,
       coach: request.coach,
     })

@@ -73,7 +73,7 @@ export function LookForm({ action, attempt, phases, faults }: LookFormProps) {
         </CheckGroup>
       ) : null}
       <CheckGroup legend="The rest">
-        <CheckField name="rest" label="as expected: what is not critical and not rated was as the level asks" />
+        <CheckField name="rest" label="As expected: what is not critical and not rated was as the level asks" />
         <CheckField name="unseen" label="The video does not show the critical criteria that I left blank" />
       </CheckGroup>
       <div>

@@ -26,13 +26,19 @@ interface PairPageProps {
 
 function Signature({ page }: { page: PairPage }) {
   const form = { action: signAction, diver: page.diver.id, pair: page.pair, levels: page.levels }
-  if (page.canSignNow && page.maySign) return <SignForm {...form} override={false} />
-  if (page.canSignNow) return <p>It is signed by the head coach.</p>
-  if (!page.mayOverride || page.lines.length === 0) return null
+  if (!page.canSignNow && (!page.mayOverride || page.lines.length === 0)) return null
   return (
-    <Fold summary="Sign by override">
-      <SignForm {...form} override />
-    </Fold>
+    <LogRow>
+      {page.canSignNow && page.maySign ? (
+        <SignForm {...form} override={false} />
+      ) : page.canSignNow ? (
+        <p>It is signed by the head coach.</p>
+      ) : (
+        <Fold summary="Sign by override">
+          <SignForm {...form} override />
+        </Fold>
+      )}
+    </LogRow>
   )
 }
 
@@ -58,9 +64,12 @@ export default async function SkillOfDiverPage({ params, searchParams }: PairPag
         </Beside>
       ) : null}
       <Section title="Signature">
-        <LogRow>
-          <Signature page={page} />
-        </LogRow>
+        <Signature page={page} />
+        {page.signed.length === 0 && !page.canSignNow ? (
+          <Beside>
+            <Nothing>Nothing was signed or recognised here yet.</Nothing>
+          </Beside>
+        ) : null}
         {page.signed.map((one) => (
           <LogRow key={one.id} margin={one.state}>
             <p>{one.sentence}</p>
