@@ -1,6 +1,7 @@
 'use client'
 
 import { useActionState } from 'react'
+import { Caution } from '@/app/_components/domain/caution/caution'
 import { Button } from '@/app/_components/ui/button'
 import { CheckField, CheckGroup } from '@/app/_components/ui/check-field'
 import { ErrorSummary } from '@/app/_components/ui/error-summary'
@@ -37,6 +38,8 @@ export interface PanelAction {
   readonly refused: string
   readonly tone: 'go' | 'plain' | 'stop'
   readonly note?: string
+  /** What is decided here can hurt someone. */
+  readonly caution?: 'move' | 'dive'
   readonly sends: Readonly<Record<string, string>>
   readonly asks: readonly Ask[]
 }
@@ -100,6 +103,7 @@ export function ActionPanel({ action, id, panel, place }: ActionPanelProps) {
           <ErrorSummary title={panel.refused} errors={[{ field: null, message: state.message }]} />
         ) : null}
         {panel.note ? <p>{panel.note}</p> : null}
+        {panel.caution && place === 'line' ? <Caution about={panel.caution} /> : null}
         {panel.asks.map((ask) => (
           <Question key={ask.name} ask={ask} id={id} state={state} />
         ))}

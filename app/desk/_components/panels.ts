@@ -71,6 +71,7 @@ const makes: Makes = {
     send: 'Approve',
     refused: undecided,
     tone: 'go',
+    caution: isMove ? 'move' : 'dive',
     sends: on,
     asks: deciding(isMove, alone),
   }),
@@ -80,6 +81,7 @@ const makes: Makes = {
     send: 'Approve by override',
     refused: undecided,
     tone: 'go',
+    caution: isMove ? 'move' : 'dive',
     sends: on,
     asks: [
       ...deciding(isMove, alone),
