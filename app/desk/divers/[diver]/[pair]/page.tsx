@@ -65,11 +65,6 @@ export default async function SkillOfDiverPage({ params, searchParams }: PairPag
       ) : null}
       <Section title="Signature">
         <Signature page={page} />
-        {page.signed.length === 0 && !page.canSignNow ? (
-          <Beside>
-            <Nothing>Nothing was signed or recognised here yet.</Nothing>
-          </Beside>
-        ) : null}
         {page.signed.map((one) => (
           <LogRow key={one.id} margin={one.state}>
             <p>{one.sentence}</p>
