@@ -8,6 +8,8 @@ const policy = (nonce: string): string =>
     `style-src-elem 'self' 'nonce-${nonce}'`,
     "style-src-attr 'unsafe-inline'",
     "img-src 'self' data: blob:",
+    // A coach plays a clip from wherever the club keeps its films; a page asks for none before that click.
+    "media-src 'self' https:",
     "object-src 'none'",
     "base-uri 'none'",
     "form-action 'self'",

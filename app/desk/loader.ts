@@ -2,7 +2,7 @@ import { type ArcSubject, arcSubject } from '@/lib/assessment/arc-subject'
 import type { SeenAttempt } from '@/lib/assessment/attempt'
 import type { Evaluation } from '@/lib/assessment/readiness/evaluation'
 import { dayName, type Words } from '@/lib/assessment/readiness/wording'
-import type { Person } from '@/lib/assessment/store/reads'
+import type { DiverMoment, Person } from '@/lib/assessment/store/reads'
 import { verdictAt } from '@/lib/assessment/verdict'
 import type { Pair } from '@/lib/curriculum/edition/curriculum'
 
@@ -22,10 +22,14 @@ interface LineContext {
   readonly evaluation: Evaluation
   readonly words: Words
   readonly people: ReadonlyMap<string, Person>
-  readonly moments: readonly { attempt: string; link: string; startMs: number; endMs: number | null }[]
+  readonly moments: readonly DiverMoment[]
 }
 
-const seconds = (milliseconds: number): string => `${(milliseconds / 1000).toFixed(1)} s`
+const say = (seconds: number): string => `${seconds.toFixed(1)} s`
+
+/** A range of a film in words; `end` null plays to its end. Seconds. */
+export const rangeWords = (start: number, end: number | null): string =>
+  end === null ? `from ${say(start)}` : `${say(start)} to ${say(end)}`
 
 /** The attempts at a pair, newest first, as lines of a log judged at a level index. */
 export function toLines(
@@ -48,9 +52,9 @@ export function toLines(
       arc: arcSubject(evaluation.curriculum, pair, [attempt], level),
       moments: context.moments
         .filter((moment) => moment.attempt === attempt.fact.id)
-        .map(({ link, startMs, endMs }) => ({
-          href: `${link}#t=${startMs / 1000}${endMs === null ? '' : `,${endMs / 1000}`}`,
-          range: endMs === null ? `from ${seconds(startMs)}` : `${seconds(startMs)} to ${seconds(endMs)}`,
+        .map(({ id, startMs, endMs }) => ({
+          href: `/desk/moments/${id}`,
+          range: rangeWords(startMs / 1000, endMs === null ? null : endMs / 1000),
         })),
     }
   })

@@ -1,5 +1,13 @@
 import { describe, expect, it } from 'vitest'
-import { formatTemporalFragment, momentUrl, parseTemporalFragment, splitMomentLink } from './moment'
+import { momentSchema } from './deck/contract'
+import {
+  formatTemporalFragment,
+  isMediaFile,
+  momentUrl,
+  ownFilm,
+  parseTemporalFragment,
+  splitMomentLink,
+} from './moment'
 
 const video = 'https://video.example/monday.mp4'
 
@@ -64,5 +72,39 @@ describe('momentUrl', () => {
   it('wins over an invalid range that the link keeps', () => {
     const url = momentUrl(`${video}#t=15,12`, { start: 3, end: null })
     expect(splitMomentLink(url)).toEqual({ link: video, range: { start: 3, end: null } })
+  })
+})
+
+describe('isMediaFile', () => {
+  it.each([
+    [video, true],
+    ['https://video.example/a.MOV?key=1#t=3', true],
+    ['/media/clips/101b-sound.webm', true],
+    ['http://video.example/monday.mp4', false],
+    ['https://video.example/watch?v=monday.mp4', false],
+    ['/media/../api/secret.webm', false],
+    ['//video.example/a.webm', false],
+    ['javascript:alert(1)//a.mp4', false],
+    ['', false],
+  ])('%s: %s', (link, file) => {
+    expect(isMediaFile(link)).toBe(file)
+  })
+
+  it.each([
+    [video, true],
+    ['http://video.example/watch', true],
+    ['/media/clips/101b-sound.webm', true],
+    ['/media/../api/secret.webm', false],
+    ['/etc/passwd', false],
+    ['javascript:alert(1)', false],
+    [`https://video.example/${'a'.repeat(2000)}`, false],
+  ])('may be sent from the deck: %s: %s', (link, ok) => {
+    const moment = { id: '01890a5d-ac96-774b-bcce-b302099a8057', link, start: 0, end: null }
+    expect(momentSchema.safeParse(moment).success).toBe(ok)
+  })
+
+  it('knows only paths below the media of this server as its own', () => {
+    expect(ownFilm.test('/media/clips/201a-arched.webm')).toBe(true)
+    expect(ownFilm.test('https://video.example/media/clips/201a-arched.webm')).toBe(false)
   })
 })

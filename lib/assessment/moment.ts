@@ -94,3 +94,16 @@ export function momentUrl(link: string, range: TimeRange | null): string {
   const bare = splitMomentLink(link).link
   return `${bare}${bare.includes('#') ? '&' : '#'}${formatTemporalFragment(range)}`
 }
+
+/** The path of a film that this server keeps itself, such as those of the demo. */
+export const ownFilm = /^\/media\/[a-z0-9-]+(\/[a-z0-9-]+)*\.webm$/
+
+const mediaFile = /\.(webm|mp4|m4v|mov|ogv)$/i
+
+/** Whether a link leads straight to a film that a browser may play, rather than to a page about one. Never throws. */
+export function isMediaFile(link: string): boolean {
+  if (ownFilm.test(link)) return true
+  if (!URL.canParse(link)) return false
+  const { protocol, pathname } = new URL(link)
+  return protocol === 'https:' && mediaFile.test(pathname)
+}

@@ -47,6 +47,7 @@ interface Club {
   readonly post: string
   readonly assistant: string
   readonly attempt: string
+  readonly moment: string
 }
 
 /** Two clubs, a diver who is in each today, and a head coach who coaches there and nowhere else. */
@@ -55,7 +56,8 @@ async function listClubs(demo: Demo): Promise<Club[]> {
     demo,
     `SELECT c."id" AS club, min(d."diverId"::text) AS diver, min(a."email") AS head, min(s."id"::text) AS squad,
        min(h."id"::text) AS post, min(b."email") AS assistant,
-       (SELECT min(t."id"::text) FROM "Attempt" t WHERE t."clubId" = c."id") AS attempt
+       (SELECT min(t."id"::text) FROM "Attempt" t WHERE t."clubId" = c."id") AS attempt,
+       (SELECT min(v."id"::text) FROM "Moment" v WHERE v."clubId" = c."id") AS moment
      FROM "Club" c JOIN "DiverMembership" d ON d."clubId" = c."id" AND d."to" IS NULL
      JOIN "Squad" s ON s."clubId" = c."id"
      JOIN "Membership" h ON h."clubId" = c."id" AND h."role" = 'assistant' AND h."to" IS NULL
@@ -136,7 +138,8 @@ test("another club's diver does not exist on any address, and her own club gets 
       }
     }
     for (const other of clubs.filter((one) => one.club !== club))
-      expect((await context.request.get(`/desk/video/${other.attempt}`)).status()).toBe(404)
+      for (const path of [`/desk/video/${other.attempt}`, `/desk/moments/${other.moment}`])
+        expect((await context.request.get(path)).status()).toBe(404)
     for (const route of regional) expect((await context.request.get(route)).status()).toBe(404)
     const snapshot = await (await context.request.get('/api/deck/snapshot')).text()
     for (const other of clubs) expect(snapshot.includes(other.diver)).toBe(other.club === club)

@@ -71,7 +71,7 @@ export function AttemptTable({ caption, rows }: { caption: string; rows: readonl
               </td>
               <td>
                 {row.moments.map((moment) => (
-                  <a key={moment.href} href={moment.href} rel="noreferrer noopener" target="_blank">
+                  <a key={moment.href} href={moment.href}>
                     {moment.range}
                   </a>
                 ))}

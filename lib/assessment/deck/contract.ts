@@ -2,6 +2,7 @@ import { z } from 'zod'
 import type { PairKey } from '../../curriculum/edition/curriculum'
 import type { EditionDocument } from '../../curriculum/model'
 import { places } from '../../curriculum/place'
+import { ownFilm } from '../moment'
 import { type IncidentKind, incidentKinds } from '../record'
 import { batchLimit, deckVersion } from './limits'
 
@@ -21,8 +22,10 @@ export const momentSchema = z
   .strictObject({
     id,
     link: z
-      .url({ protocol: /^https?$/, error: 'a moment needs a web address that begins with http:// or https://' })
-      .max(2000),
+      .union([z.url({ protocol: /^https?$/ }), z.string().regex(ownFilm)], {
+        error: 'a moment needs a web address that begins with http:// or https://',
+      })
+      .refine((link) => link.length <= 2000, { error: 'the link is longer than 2,000 characters' }),
     start: z.number().min(0, { error: 'a moment cannot begin before 0 s' }),
     end: z.number().nullable(),
   })

@@ -32,6 +32,7 @@ export function readDesk(scope: Scope, only?: readonly string[]): Promise<Desk> 
 }
 
 export interface DiverMoment {
+  readonly id: string
   readonly attempt: string
   readonly link: string
   readonly startMs: number
@@ -85,9 +86,9 @@ export function readDiver(scope: Scope, diver: string): Promise<DiverDesk | null
           diverWants === 'yes' || diverWants === 'not yet' ? [[id, diverWants] as const] : [],
         ),
       ),
-      moments: moments.flatMap(({ observationId, link, startMs, endMs }) => {
+      moments: moments.flatMap(({ id, observationId, link, startMs, endMs }) => {
         const attempt = attemptOf.get(observationId)
-        return link && attempt ? [{ attempt, link, startMs, endMs }] : []
+        return link && attempt ? [{ id, attempt, link, startMs, endMs }] : []
       }),
     }
   })

@@ -1,0 +1,130 @@
+'use client'
+
+import { type RefObject, useCallback, useEffect, useRef, useState } from 'react'
+import { frameTimeOf, isPast, seekFor } from './frames'
+
+interface Range {
+  readonly start: number
+  readonly end: number | null
+}
+
+/** A clip as its buttons see it. */
+export interface ClipControl {
+  readonly video: RefObject<HTMLVideoElement | null>
+  readonly playing: boolean
+  readonly speed: number
+  /** The time of the frame that is shown, in seconds of the film. */
+  readonly shown: number
+  readonly toggle: () => void
+  readonly step: (by: 1 | -1) => void
+  readonly setSpeed: (speed: number) => void
+  readonly toStart: () => void
+}
+
+/** Waits for the frame that a seek shows, and gives its time; null when it is the one already shown. */
+const nextFrame = (video: HTMLVideoElement): Promise<number | null> =>
+  new Promise((resolve) => {
+    // The browser calls back only for a picture that is new.
+    const timer = setTimeout(() => {
+      video.cancelVideoFrameCallback(call)
+      resolve(null)
+    }, 250)
+    const call = video.requestVideoFrameCallback((_, { mediaTime }) => {
+      clearTimeout(timer)
+      resolve(mediaTime)
+    })
+  })
+
+async function seekAndSee(video: HTMLVideoElement, to: number): Promise<number | null> {
+  const frame = nextFrame(video)
+  video.currentTime = to
+  return frame
+}
+
+/** Learns the time of a frame by playing a few of them slowly: nothing in a film says it, and phones vary it. */
+async function learnFrame(video: HTMLVideoElement): Promise<number> {
+  const [speed, seen] = [video.playbackRate, [] as number[]]
+  video.playbackRate = 0.25
+  await video.play()
+  for (let count = 0; count < 6; count++) {
+    const time = await nextFrame(video)
+    if (time !== null) seen.push(time)
+  }
+  video.pause()
+  video.playbackRate = speed
+  return frameTimeOf(seen) ?? 1 / 30
+}
+
+/** Plays one film at one range: loops, slows down, and steps from frame to frame. */
+export function useClip({ start, end }: Range): ClipControl {
+  const video = useRef<HTMLVideoElement>(null)
+  const frame = useRef<number | null>(null)
+  const busy = useRef(false)
+  const [playing, setPlaying] = useState(false)
+  const [speed, setRate] = useState(1)
+  const [shown, setShown] = useState(start)
+
+  const goTo = useCallback(async (to: number) => {
+    if (!video.current) return
+    const time = await seekAndSee(video.current, to)
+    if (time !== null) setShown(time)
+  }, [])
+
+  useEffect(() => {
+    const film = video.current
+    if (!film || !playing) return
+    let call = 0
+    const watch = (_: number, { mediaTime }: { mediaTime: number }) => {
+      setShown(mediaTime)
+      if (isPast(mediaTime, end)) film.currentTime = start
+      call = film.requestVideoFrameCallback(watch)
+    }
+    call = film.requestVideoFrameCallback(watch)
+    return () => film.cancelVideoFrameCallback(call)
+  }, [playing, start, end])
+
+  const toggle = () => {
+    const film = video.current
+    if (!film) return
+    if (playing) film.pause()
+    else film.play().catch(() => setPlaying(false))
+    setPlaying(!playing)
+  }
+
+  const step = async (by: 1 | -1) => {
+    const film = video.current
+    if (!film || busy.current) return
+    busy.current = true
+    try {
+      film.pause()
+      setPlaying(false)
+      let from = shown
+      if (frame.current === null) {
+        frame.current = await learnFrame(film)
+        from = (await seekAndSee(film, shown + frame.current / 2)) ?? shown
+      }
+      for (let tries = 0; tries < 4; tries++) {
+        const time = await seekAndSee(film, seekFor(from, by, frame.current, tries))
+        if (time === null || time === from) continue
+        setShown(time)
+        break
+      }
+    } finally {
+      busy.current = false
+    }
+  }
+
+  return {
+    video,
+    playing,
+    speed,
+    shown,
+    toggle,
+    step: (by) => void step(by),
+    setSpeed: (rate) => {
+      if (video.current) video.current.playbackRate = rate
+      setRate(rate)
+    },
+    toStart: () => void goTo(start),
+  }
+}

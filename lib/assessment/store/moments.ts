@@ -1,0 +1,41 @@
+import type { Scope } from '../../access/scope'
+import { type Curriculum, type PairKey, pairKey } from '../../curriculum/edition/curriculum'
+import type { Place } from '../../curriculum/place'
+import { getEditionInForce } from '../../curriculum/store/editions'
+import { asAccount } from '../../platform/db'
+import { programmeInstant } from '../device-clock'
+import { dayIn, type EpochDay } from '../time'
+import { type DiverHere, listDivers } from './divers-here'
+
+/** A moment with what it shows: who dived what, and when. */
+export interface MomentFile {
+  readonly curriculum: Curriculum
+  readonly diver: DiverHere
+  readonly pair: PairKey
+  readonly day: EpochDay
+  /** The film without its time range; seconds. */
+  readonly link: string
+  readonly start: number
+  readonly end: number | null
+}
+
+/** A moment of a diver in scope, or null: without her consent to video there is none, and an erased link shows nothing. */
+export function findMoment(scope: Scope, id: string): Promise<MomentFile | null> {
+  return asAccount(scope.account, async (tx) => {
+    const moment = await tx.moment.findFirst({ where: { id } })
+    const diver = moment && (await listDivers(tx, scope, [moment.diverId]))[0]
+    if (!diver || moment.link === null) return null
+    const seen = await tx.observation.findFirst({ where: { id: moment.observationId, diverId: diver.id } })
+    const attempt = seen && (await tx.attempt.findFirst({ where: { id: seen.attemptId, diverId: diver.id } }))
+    if (!attempt) return null
+    return {
+      curriculum: await getEditionInForce(tx, scope),
+      diver,
+      pair: pairKey({ skill: attempt.skill, place: attempt.place as Place }),
+      day: dayIn(programmeInstant(attempt.attemptedAt.getTime(), Number(attempt.offsetMs)), diver.zone),
+      link: moment.link,
+      start: moment.startMs / 1000,
+      end: moment.endMs === null ? null : moment.endMs / 1000,
+    }
+  })
+}

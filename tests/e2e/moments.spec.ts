@@ -1,0 +1,134 @@
+import AxeBuilder from '@axe-core/playwright'
+import type { Page } from '@playwright/test'
+import { v7 as uuidv7 } from 'uuid'
+import type { DeckSnapshot } from '../../lib/assessment/deck/contract'
+import { type Cove, closeCove, makeCove } from './support/cove'
+import { signInAs } from './support/people'
+import { expect, test } from './support/test'
+
+const rate = 60
+const links = {
+  own: '/media/clips/101b-sound.webm',
+  file: 'https://films.invalid/gone.mp4',
+  page: 'https://films.invalid/watch?v=7',
+} as const
+
+/** An attempt with the three kinds of link, from a coach's device; the ids of its moments. */
+async function film(page: Page, diver: string): Promise<Record<keyof typeof links, string>> {
+  const snapshot: DeckSnapshot = await (await page.request.get('/api/deck/snapshot')).json()
+  const now = Date.now()
+  const ids = { own: uuidv7(), file: uuidv7(), page: uuidv7() }
+  const attempt = uuidv7({ msecs: now - 50_000 })
+  const items = [
+    {
+      kind: 'attempt',
+      id: attempt,
+      diver,
+      skill: 'fall-in',
+      place: 'poolside',
+      atLevel: 'soundings',
+      device: uuidv7(),
+      call: null,
+      attemptedAt: now - 50_000,
+      setting: 'training',
+      cued: false,
+    },
+    {
+      kind: 'observation',
+      id: uuidv7({ msecs: now - 40_000 }),
+      attempt,
+      edition: snapshot.edition.hash,
+      observedOn: 'deck',
+      observedAt: now - 40_000,
+      ratings: {},
+      restAsExpected: false,
+      faults: [],
+      note: null,
+      moments: (Object.keys(links) as (keyof typeof links)[]).map((key) => ({
+        id: ids[key],
+        link: links[key],
+        start: 0.5,
+        end: 1.5,
+      })),
+      supersedes: null,
+    },
+  ]
+  const answer = await page.request.post('/api/deck/sync', { data: { v: snapshot.v, sentAt: now, items } })
+  const { answers } = (await answer.json()) as { answers: { result: string; message?: string }[] }
+  expect(answers.map(({ result, message }) => message ?? result)).toEqual(['accepted', 'accepted'])
+  return ids
+}
+
+const shownAt = async (page: Page): Promise<number> =>
+  Number(await page.locator('output[data-media-time]').getAttribute('data-media-time'))
+const frameOf = (time: number) => Math.round(time * rate)
+
+test.use({ expectedErrors: [/ERR_|Failed to load/] })
+
+test('a moment plays in the page, step by frame; nobody else is asked before a click; what is gone is said to be', async ({
+  page,
+  demo,
+}) => {
+  test.setTimeout(150_000)
+  const cove: Cove = makeCove(demo)
+  const asked: string[] = []
+  await page.route('https://films.invalid/**', (route) => {
+    asked.push(route.request().url())
+    return route.abort()
+  })
+  try {
+    await page.setViewportSize({ width: 390, height: 844 })
+    await signInAs(page, demo, cove.emails.head)
+    const ids = await film(page, cove.diver)
+    await page.goto(`/desk/divers/${cove.diver}/${encodeURIComponent('fall-in@poolside')}`)
+    await page.locator(`a[href="/desk/moments/${ids.own}"]`).click()
+
+    await expect.poll(async () => frameOf(await shownAt(page))).toBeGreaterThanOrEqual(0.5 * rate - 1)
+    const onward = page.getByRole('button', { name: 'Frame on' })
+    const back = page.getByRole('button', { name: 'Frame back' })
+    await onward.click()
+    await expect.poll(async () => frameOf(await shownAt(page)), { timeout: 15_000 }).toBeGreaterThan(0.5 * rate)
+    let frame = frameOf(await shownAt(page))
+    for (let count = 0; count < 8; count++) {
+      await onward.click()
+      frame += 1
+      await expect.poll(async () => frameOf(await shownAt(page))).toBe(frame)
+      expect(Math.abs((await shownAt(page)) - frame / rate)).toBeLessThan(0.002)
+    }
+    for (let count = 0; count < 5; count++) {
+      await back.click()
+      frame -= 1
+      await expect.poll(async () => frameOf(await shownAt(page))).toBe(frame)
+    }
+    const player = page.locator('video')
+    await player.focus()
+    await page.keyboard.press('ArrowRight')
+    await expect.poll(async () => frameOf(await shownAt(page))).toBe(frame + 1)
+    await page.keyboard.press('ArrowDown')
+    await page.keyboard.press('ArrowDown')
+    await page.keyboard.press('ArrowDown')
+    expect(await player.evaluate((film: HTMLVideoElement) => film.playbackRate)).toBe(0.125)
+    await page.getByLabel('Speed').selectOption({ label: 'full speed' })
+    // It loops: a second of film is over, and it plays on inside its range.
+    await page.getByRole('button', { name: 'Play', exact: true }).click()
+    await expect.poll(() => shownAt(page), { timeout: 15_000 }).toBeGreaterThan(1.3)
+    await expect.poll(() => shownAt(page), { timeout: 15_000 }).toBeLessThan(0.9)
+    await page.getByRole('button', { name: 'Pause' }).click()
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390)
+    expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([])
+
+    await page.goto(`/desk/moments/${ids.page}`)
+    const away = page.getByRole('link', { name: 'Open 0.5 s to 1.5 s at films.invalid' })
+    await expect(away).toHaveAttribute('href', `${links.page}#t=0.500,1.500`)
+    await expect(page.locator('video')).toHaveCount(0)
+
+    await page.goto(`/desk/moments/${ids.file}`)
+    await expect(page.getByRole('button', { name: 'Play it here, from films.invalid' })).toBeVisible()
+    expect(asked).toEqual([])
+    await page.getByRole('button', { name: 'Play it here, from films.invalid' }).click()
+    await expect(page.getByText('Evidence not reachable')).toBeVisible()
+    expect(asked).toEqual([links.file])
+  } finally {
+    await closeCove(demo, cove)
+  }
+})
