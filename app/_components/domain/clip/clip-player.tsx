@@ -21,7 +21,7 @@ export interface ClipMoment {
 
 type Keyed = ClipControl & { readonly slower: (by: 1 | -1) => void }
 
-const keyActs: ReadonlyMap<string, (clip: Keyed) => void> = new Map([
+const keyActs = new Map<string, (clip: Keyed) => void>([
   [' ', (clip) => clip.toggle()],
   ['ArrowLeft', (clip) => clip.step(-1)],
   ['ArrowRight', (clip) => clip.step(1)],
@@ -61,6 +61,7 @@ function Player({ moment, file }: { moment: ClipMoment; file: string }) {
         tabIndex={0}
         aria-label={moment.title}
         onLoadedData={clip.toStart}
+        onEnded={clip.again}
         onError={() => setLost(true)}
       />
       <div className="clip-bar">

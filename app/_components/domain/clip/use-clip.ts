@@ -19,6 +19,8 @@ export interface ClipControl {
   readonly step: (by: 1 | -1) => void
   readonly setSpeed: (speed: number) => void
   readonly toStart: () => void
+  /** Plays on from the start of the range where the film itself ended. */
+  readonly again: () => void
 }
 
 /** Waits for the frame that a seek shows, and gives its time; null when it is the one already shown. */
@@ -41,8 +43,11 @@ async function seekAndSee(video: HTMLVideoElement, to: number): Promise<number |
   return frame
 }
 
+// Where the film ended before its frames told: stepping then reaches on until the picture changes.
+const guessed = 1 / 60
+
 /** Learns the time of a frame by playing a few of them slowly: nothing in a film says it, and phones vary it. */
-async function learnFrame(video: HTMLVideoElement): Promise<number> {
+async function learnFrame(video: HTMLVideoElement): Promise<number | null> {
   const [speed, seen] = [video.playbackRate, [] as number[]]
   video.playbackRate = 0.25
   await video.play()
@@ -52,7 +57,7 @@ async function learnFrame(video: HTMLVideoElement): Promise<number> {
   }
   video.pause()
   video.playbackRate = speed
-  return frameTimeOf(seen) ?? 1 / 30
+  return frameTimeOf(seen)
 }
 
 /** Plays one film at one range: loops, slows down, and steps from frame to frame. */
@@ -101,10 +106,11 @@ export function useClip({ start, end }: Range): ClipControl {
       let from = shown
       if (frame.current === null) {
         frame.current = await learnFrame(film)
-        from = (await seekAndSee(film, shown + frame.current / 2)) ?? shown
+        from = (await seekAndSee(film, shown + (frame.current ?? guessed) / 2)) ?? shown
       }
+      const known = frame.current ?? guessed
       for (let tries = 0; tries < 4; tries++) {
-        const time = await seekAndSee(film, seekFor(from, by, frame.current, tries))
+        const time = await seekAndSee(film, seekFor(from, by, known, tries))
         if (time === null || time === from) continue
         setShown(time)
         break
@@ -120,11 +126,18 @@ export function useClip({ start, end }: Range): ClipControl {
     speed,
     shown,
     toggle,
-    step: (by) => void step(by),
+    // A film that cannot be played says so itself, by its error.
+    step: (by) => void step(by).catch(() => setPlaying(false)),
     setSpeed: (rate) => {
       if (video.current) video.current.playbackRate = rate
       setRate(rate)
     },
     toStart: () => void goTo(start),
+    again: () => {
+      const film = video.current
+      if (!film || !playing) return
+      film.currentTime = start
+      film.play().catch(() => setPlaying(false))
+    },
   }
 }
