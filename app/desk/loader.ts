@@ -1,5 +1,7 @@
+import type { ClipMoment } from '@/app/_components/domain/clip/clip-player'
 import { type ArcSubject, arcSubject } from '@/lib/assessment/arc-subject'
 import type { SeenAttempt } from '@/lib/assessment/attempt'
+import { isMediaFile, momentUrl, ownFilm, type TimeRange } from '@/lib/assessment/moment'
 import type { Evaluation } from '@/lib/assessment/readiness/evaluation'
 import { dayName, type Words } from '@/lib/assessment/readiness/wording'
 import type { DiverMoment, Person } from '@/lib/assessment/store/reads'
@@ -30,6 +32,17 @@ const say = (seconds: number): string => `${seconds.toFixed(1)} s`
 /** A range of a film in words; `end` null plays to its end. Seconds. */
 export const rangeWords = (start: number, end: number | null): string =>
   end === null ? `from ${say(start)}` : `${say(start)} to ${say(end)}`
+
+/** A moment as the player takes it: played here when its link is a film, opened where it is when it is not. */
+export const toClip = (link: string, { start, end }: TimeRange, title: string): ClipMoment => ({
+  href: momentUrl(link, { start, end }),
+  file: isMediaFile(link) ? link : null,
+  host: ownFilm.test(link) ? null : new URL(link).host,
+  start,
+  end,
+  range: rangeWords(start, end),
+  title,
+})
 
 /** The attempts at a pair, newest first, as lines of a log judged at a level index. */
 export function toLines(

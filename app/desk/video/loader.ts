@@ -1,7 +1,10 @@
 import { notFound } from 'next/navigation'
+import type { ClipMoment } from '@/app/_components/domain/clip/clip-player'
+import { toClip } from '@/app/desk/loader'
 import { canCoach, canPublish } from '@/lib/access/can'
 import { coachingScopeOf } from '@/lib/access/scope'
 import { requireActor, requireCoach } from '@/lib/access/session'
+import { splitMomentLink } from '@/lib/assessment/moment'
 import { dayName, pairName } from '@/lib/assessment/readiness/wording'
 import { readOpening } from '@/lib/assessment/store/grants'
 import { type Look, readLooks } from '@/lib/assessment/store/second-look'
@@ -63,7 +66,7 @@ export interface LookPage {
   readonly who: string
   readonly name: string
   readonly day: string
-  readonly moments: readonly string[]
+  readonly moments: readonly ClipMoment[]
   readonly phases: readonly { readonly phase: string; readonly criteria: readonly LookCriterion[] }[]
   readonly faults: readonly { readonly key: string; readonly seen: string }[]
 }
@@ -97,12 +100,16 @@ export async function loadLook(attempt: string): Promise<LookPage> {
   const { looks, curriculum } = await readLooks(scope)
   const look = looks.find((one) => one.attempt === attempt)
   if (!look) notFound()
+  const name = pairName(look.pair.key, { curriculum })
   return {
     attempt,
     who: look.givenName,
-    name: pairName(look.pair.key, { curriculum }),
+    name,
     day: dayName(look.day, { today: dayIn(scope.at, scope.zone) }),
-    moments: look.moments,
+    moments: look.moments.map((href) => {
+      const { link, range } = splitMomentLink(href)
+      return toClip(link, range ?? { start: 0, end: null }, `${look.givenName}, ${name}`)
+    }),
     phases: phasesOf(look),
     faults: faultsOf(curriculum, look),
   }

@@ -1,9 +1,8 @@
 import { notFound } from 'next/navigation'
 import type { ClipMoment } from '@/app/_components/domain/clip/clip-player'
-import { rangeWords } from '@/app/desk/loader'
+import { toClip } from '@/app/desk/loader'
 import { coachingScopeOf } from '@/lib/access/scope'
 import { requireCoach } from '@/lib/access/session'
-import { isMediaFile, momentUrl, ownFilm } from '@/lib/assessment/moment'
 import { dayName, pairName } from '@/lib/assessment/readiness/wording'
 import { findMoment } from '@/lib/assessment/store/moments'
 import { dayIn } from '@/lib/assessment/time'
@@ -33,14 +32,6 @@ export async function loadMoment(id: string): Promise<MomentPage> {
     name,
     day,
     back: `/desk/divers/${diver.id}/${encodeURIComponent(pair)}`,
-    clip: {
-      href: momentUrl(link, { start, end }),
-      file: isMediaFile(link) ? link : null,
-      host: ownFilm.test(link) ? null : new URL(link).host,
-      start,
-      end,
-      range: rangeWords(start, end),
-      title: `${who}, ${name}, ${day}`,
-    },
+    clip: toClip(link, { start, end }, `${who}, ${name}, ${day}`),
   }
 }

@@ -1,4 +1,5 @@
 import type { Metadata } from 'next'
+import { ClipPlayer } from '@/app/_components/domain/clip/clip-player'
 import { PageFrame } from '@/app/_components/frame/page-frame'
 import { Beside, LogRow, PageHead, Section } from '@/app/_components/ui/sheet'
 import { signOutAction } from '@/app/account/actions'
@@ -22,11 +23,9 @@ export default async function LookAtAttemptPage({ params }: LookPageProps) {
         Rate what the video shows. Blank means not watched; the notch lies under what the level asks.
       </PageHead>
       <Section title="The moment">
-        {look.moments.map((href) => (
-          <LogRow key={href} margin="video">
-            <a href={href} rel="noreferrer noopener" target="_blank">
-              Open the moment in a new window
-            </a>
+        {look.moments.map((moment) => (
+          <LogRow key={moment.href} margin="video">
+            <ClipPlayer moment={moment} />
           </LogRow>
         ))}
       </Section>
