@@ -13,22 +13,23 @@ const links = {
   page: 'https://films.invalid/watch?v=7',
 } as const
 
-/** An attempt with the three kinds of link, from a coach's device; the ids of its moments. */
-async function film(page: Page, diver: string): Promise<Record<keyof typeof links, string>> {
+const fallIn = { skill: 'fall-in', place: 'poolside', atLevel: 'soundings' }
+
+/** A called attempt with the three kinds of link, from a coach's device; the ids of its moments. */
+async function film(page: Page, diver: string, what = fallIn): Promise<Record<keyof typeof links, string>> {
   const snapshot: DeckSnapshot = await (await page.request.get('/api/deck/snapshot')).json()
   const now = Date.now()
   const ids = { own: uuidv7(), file: uuidv7(), page: uuidv7() }
   const attempt = uuidv7({ msecs: now - 50_000 })
+  const at = { diver, ...what, device: uuidv7() }
+  const call = uuidv7({ msecs: now - 60_000 })
   const items = [
+    { kind: 'call', id: call, ...at, count: 1, calledAt: now - 60_000 },
     {
       kind: 'attempt',
       id: attempt,
-      diver,
-      skill: 'fall-in',
-      place: 'poolside',
-      atLevel: 'soundings',
-      device: uuidv7(),
-      call: null,
+      ...at,
+      call: { id: call, number: 1 },
       attemptedAt: now - 50_000,
       setting: 'training',
       cued: false,
@@ -55,7 +56,7 @@ async function film(page: Page, diver: string): Promise<Record<keyof typeof link
   ]
   const answer = await page.request.post('/api/deck/sync', { data: { v: snapshot.v, sentAt: now, items } })
   const answers = (await answer.json()) as { result: string; message?: string }[]
-  expect(answers.map(({ result, message }) => message ?? result)).toEqual(['accepted', 'accepted'])
+  expect(answers.map(({ result, message }) => message ?? result)).toEqual(items.map(() => 'accepted'))
   return ids
 }
 
@@ -130,6 +131,27 @@ test('a moment plays in the page, step by frame; nobody else is asked before a c
     await page.getByRole('button', { name: 'Play it here, from films.invalid' }).click()
     await expect(page.getByText('Evidence not reachable')).toBeVisible()
     expect(asked).toEqual([links.file])
+  } finally {
+    await closeCove(demo, cove)
+  }
+})
+
+test('a second coach who looks blind has the same player', async ({ browser, page, demo }) => {
+  test.setTimeout(120_000)
+  const cove: Cove = makeCove(demo)
+  try {
+    const assistant = await (await browser.newContext({ baseURL: demo.url })).newPage()
+    await signInAs(assistant, demo, cove.emails.assistant)
+    // Its standard asks for a second coach.
+    await film(assistant, cove.diver, { skill: '101B', place: '1m', atLevel: 'soundings' })
+    await signInAs(page, demo, cove.emails.head)
+    await page.goto('/desk/video')
+    await page.locator('a[href^="/desk/video/"]').first().click()
+    await expect(page.locator('video')).toHaveCount(1)
+    await expect.poll(async () => frameOf(await shownAt(page))).toBe(0.5 * rate)
+    await expect(page.getByRole('button', { name: 'Play it here, from films.invalid' })).toBeVisible()
+    await expect(page.getByRole('link', { name: /at films\.invalid/ })).toHaveCount(2)
+    expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([])
   } finally {
     await closeCove(demo, cove)
   }
