@@ -17,12 +17,23 @@ export interface CurriculumReading {
   readonly placeOf: (pointer: Pointer) => string
 }
 
-/** The lists of a document that are kept as folders of files, each file a list. */
-const lists = {
-  skills: withSkillDefaults,
-  criteria: withCriterionDefaults,
-  faults: withFaultDefaults,
-} as const
+/** A list that is kept in a file of its own, in a folder of files, each of them a list, or as a whole in programme.yaml. */
+interface ListFiles {
+  /** The folder or file, beside programme.yaml. */
+  readonly at: string
+  readonly withDefaults: (value: unknown) => unknown
+}
+
+const asWritten = (value: unknown): unknown => value
+
+const lists: Readonly<Record<string, ListFiles>> = {
+  levels: { at: 'levels', withDefaults: asWritten },
+  skills: { at: 'skills', withDefaults: withSkillDefaults },
+  criteria: { at: 'criteria', withDefaults: withCriterionDefaults },
+  faults: { at: 'faults', withDefaults: withFaultDefaults },
+  boardMoves: { at: 'board-moves', withDefaults: asWritten },
+  events: { at: 'events.yaml', withDefaults: withEventDefaults },
+}
 
 /** An item of a list, with the file it was written in and its place there. */
 interface Item {
@@ -44,12 +55,11 @@ const listYaml = (folder: string): string[] =>
     .sort(byNumber.compare)
     .map((name) => join(folder, name))
 
-type Fill = (value: unknown) => unknown
-
-const readFolder = (folder: string, withDefaults: Fill): ListReading =>
-  isFolder(folder) ? readLists(listYaml(folder).map(readYaml), withDefaults) : { items: [], problems: [] }
-
-function readLists(sources: readonly Source[], withDefaults: Fill): ListReading {
+/** Null when there is neither such a folder nor such a file. */
+function readList(path: string, withDefaults: ListFiles['withDefaults']): ListReading | null {
+  const stat = statSync(path, { throwIfNoEntry: false })
+  if (!stat) return null
+  const sources = (stat.isDirectory() ? listYaml(path) : [path]).map(readYaml)
   const notLists = sources.filter(({ value, problems }) => problems.length === 0 && !Array.isArray(value))
   return {
     items: sources.flatMap((source) =>
@@ -65,15 +75,6 @@ function readLists(sources: readonly Source[], withDefaults: Fill): ListReading 
       })),
     ],
   }
-}
-
-const isFolder = (path: string): boolean => statSync(path, { throwIfNoEntry: false })?.isDirectory() ?? false
-
-/** Events stand in a file of their own, for they change with every season; an edition without the file has none. */
-function readEvents(path: string): (readonly ['events', ListReading])[] {
-  const file = join(path, 'events.yaml')
-  if (!statSync(file, { throwIfNoEntry: false })) return []
-  return [['events', readLists([readYaml(file)], withEventDefaults)]]
 }
 
 const refusal = (place: string, message: string): CurriculumReading => ({
@@ -92,28 +93,51 @@ function check(value: unknown, placeOf: CurriculumReading['placeOf']): Curriculu
   return { document: null, problems, placeOf }
 }
 
+const isObject = (value: unknown): value is Readonly<Record<string, unknown>> =>
+  typeof value === 'object' && value !== null && !Array.isArray(value)
+
+/** Lists that stand in files of their own and in programme.yaml as well: one of the two would be ignored. */
+function writtenTwice(programme: Source, names: readonly string[]): SourceProblem[] {
+  const { value } = programme
+  return names
+    .filter((name) => isObject(value) && Object.hasOwn(value, name))
+    .map((name) => ({
+      place: programme.placeOf(pointerTo(name)),
+      message: `${name} stand here and in ${lists[name]?.at}; keep one of the two`,
+    }))
+}
+
 /**
- * Reads a folder: `programme.yaml`, lists of skills, criteria and faults in folders of those names, whose files are
- * taken in the order of their names, and `events.yaml` where there is one. An author may leave out what follows from a dive number or is the usual thing.
+ * Reads a folder: `programme.yaml`; levels, skills, criteria, faults and board moves in folders of those names, whose files
+ * are taken in the order of their names; and `events.yaml`. What has no files may stand in programme.yaml. An author may
+ * leave out what follows from a dive number or is the usual thing.
  */
 export function readCurriculumFolder(path: string): CurriculumReading {
   const programme = readYaml(join(path, 'programme.yaml'))
-  const folders = Object.entries(lists).map(([name, fill]) => [name, readFolder(join(path, name), fill)] as const)
-  const read = [...folders, ...readEvents(path)]
-  const problems = [...programme.problems, ...read.flatMap(([, list]) => list.problems)]
+  const read = Object.entries(lists).flatMap(([name, { at, withDefaults }]) => {
+    const list = readList(join(path, at), withDefaults)
+    return list ? [[name, list] as const] : []
+  })
+  const names = read.map(([name]) => name)
+  const problems = [
+    ...programme.problems,
+    ...read.flatMap(([, list]) => list.problems),
+    ...writtenTwice(programme, names),
+  ]
   const placeOf = (pointer: Pointer): string => {
     const [name, index, ...rest] = stepsOf(pointer)
     const item = read.find(([list]) => list === name)?.[1].items[Number(index)]
     return item ? item.source.placeOf(item.pointer + pointerTo(...rest)) : programme.placeOf(pointer)
   }
   if (problems.length > 0) return { document: null, problems, placeOf }
-  if (typeof programme.value !== 'object' || programme.value === null || Array.isArray(programme.value))
+  if (!isObject(programme.value))
     return refusal(
       `${programme.file}:1`,
-      'programme.yaml holds one object: title, levels, standard, boardMoves, layOff',
+      'programme.yaml holds one object: title, standard, layOff, and the lists that have no files',
     )
+  const none = Object.keys(lists).map((name) => [name, []] as const)
   const values = read.map(([name, list]) => [name, list.items.map((item) => item.value)] as const)
-  return check({ ...programme.value, ...Object.fromEntries(values) }, placeOf)
+  return check({ ...Object.fromEntries(none), ...programme.value, ...Object.fromEntries(values) }, placeOf)
 }
 
 /** Reads a folder of YAML files, or one JSON file that holds a whole document with nothing left out. */
