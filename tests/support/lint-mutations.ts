@@ -1,4 +1,4 @@
-import { phasesOf } from '@/lib/curriculum/edition/attach'
+import { facetsOfSkill, phasesOf } from '@/lib/curriculum/edition/attach'
 import type { Pointer } from '@/lib/curriculum/edition/pointer'
 import { pointerTo } from '@/lib/curriculum/edition/pointer'
 import type { Event, EventPart } from '@/lib/curriculum/event/model'
@@ -6,6 +6,7 @@ import type { LintCode } from '@/lib/curriculum/lint/problem'
 import type { Subject } from '@/lib/curriculum/lint/subject'
 import { subjectOf } from '@/lib/curriculum/lint/subject'
 import type { EditionDocument } from '@/lib/curriculum/model'
+import { phases } from '@/lib/curriculum/model'
 import { listOfKind } from '@/lib/curriculum/requirement/references'
 import { alwaysBefore } from '@/lib/curriculum/tree/before'
 import { without, withValue } from './edit-document'
@@ -13,17 +14,18 @@ import { without, withValue } from './edit-document'
 /** One change to one place of a sound curriculum, after which a rule must speak. */
 export interface Mutation {
   readonly what: string
-  readonly document: EditionDocument
+  /** Makes the changed document; thousands of them would not fit into memory at once. */
+  readonly make: () => EditionDocument
 }
 type Mutate = (subject: Subject) => Mutation[]
 
 const set = ({ document }: Subject, path: Pointer, value: unknown): Mutation => ({
   what: `${path} := ${JSON.stringify(value)?.slice(0, 60)}`,
-  document: withValue(document, path, value),
+  make: () => withValue(document, path, value),
 })
 const drop = ({ document }: Subject, path: Pointer): Mutation => ({
   what: `${path} dropped`,
-  document: without(document, path),
+  make: () => without(document, path),
 })
 
 type List = 'skills' | 'criteria' | 'faults' | 'levels'
@@ -59,6 +61,9 @@ const duplicateKeys: Mutate = (s) => [
   ...eachOf(s, 'criteria', (criterion, path) =>
     criterion.expects.slice(1).map((_, e) => set(s, `${path}/expects/${e + 1}/level`, criterion.expects[e]?.level)),
   ),
+  ...s.document.boardMoves
+    .slice(1)
+    .map((_, m) => set(s, `/boardMoves/${m + 1}/family`, s.document.boardMoves[m]?.family)),
   set(s, '/layOff/1/place', s.document.layOff[0]?.place),
   set(s, '/events', [sound, sound]),
 ]
@@ -121,12 +126,14 @@ const cycles: Mutate = (s) => {
 
 const unreachable: Mutate = (s) => {
   const before = alwaysBefore(s.curriculum)
-  const needed = new Set(s.pairs.flatMap(({ pair }) => [...before(pair.key)]))
+  const neededByOthers = (skill: string): boolean =>
+    s.pairs.some(
+      ({ pair }) =>
+        pair.skill.key !== skill && [...before(pair.key)].some((earlier) => earlier.startsWith(`${skill}@`)),
+    )
   return [
     ...s.pairs.map(({ path }) => set(s, `${path}/prerequisite`, { kind: 'age', min: 20, max: 10, on: 'the date' })),
-    ...eachOf(s, 'skills', (skill, path) =>
-      skill.places.some(({ place }) => needed.has(`${skill.key}@${place}`)) ? [drop(s, path)] : [],
-    ),
+    ...eachOf(s, 'skills', (skill, path) => (neededByOthers(skill.key) ? [drop(s, path)] : [])),
   ]
 }
 
@@ -162,15 +169,23 @@ const mismatchedLevels: Mutate = (s) => {
   })
 }
 
-const misplacedMoves: Mutate = (s) => [
-  ...['1m', 'poolside', 'dry-board'].map((place) => set(s, '/boardMoves/0/to', place)),
-  ...['3m', '10m', 'floor'].map((place) => set(s, '/boardMoves/0/from', place)),
-  ...['back', 'reverse', 'inward', 'armstand'].map((family) => set(s, '/boardMoves/0/family', family)),
-]
+const misplacedMoves: Mutate = (s) =>
+  s.document.boardMoves.flatMap((_, m) => [
+    ...['1m', 'poolside', 'dry-board'].map((place) => set(s, `/boardMoves/${m}/to`, place)),
+    ...['3m', '10m', 'floor'].map((place) => set(s, `/boardMoves/${m}/from`, place)),
+    ...['twisting', 'armstand'].map((family) => set(s, `/boardMoves/${m}/family`, family)),
+  ])
+
+/** A phase that none of the skills has which a criterion is about. */
+const foreignPhase = (s: Subject, key: string) => {
+  const own = s.pairs.filter(({ pair }) => pair.criteria.some(({ criterion }) => criterion.key === key))
+  const applies = new Set(own.flatMap(({ pair }) => phasesOf(pair.skill)))
+  return phases.find((phase) => !applies.has(phase))
+}
 
 const unattached: Mutate = (s) =>
   eachOf(s, 'criteria', (criterion, path) => [
-    set(s, `${path}/phase`, 'twist start'),
+    set(s, `${path}/phase`, foreignPhase(s, criterion.key)),
     criterion.appliesTo.by === 'facets'
       ? set(s, `${path}/appliesTo/match/families`, ['armstand'])
       : set(s, `${path}/appliesTo/places`, ['10m']),
@@ -215,7 +230,7 @@ const withoutCritical: Mutate = (s) =>
     const criteria = s.document.criteria.map((criterion) =>
       attached.has(criterion.key) ? { ...criterion, critical: false } : criterion,
     )
-    return { what: `no critical criterion for ${name}`, document: withValue(s.document, '/criteria', criteria) }
+    return { what: `no critical criterion for ${name}`, make: () => withValue(s.document, '/criteria', criteria) }
   })
 
 const manyCritical: Mutate = (s) =>
@@ -260,6 +275,34 @@ const backwardsAtPoolside: Mutate = (s) =>
   eachOf(s, 'skills', (skill, path) =>
     skill.facets.enters === 'head-first' && skill.places.some(({ place }) => place === 'poolside')
       ? [set(s, `${path}/facets/direction`, 'reverse'), set(s, `${path}/facets/direction`, 'inward')]
+      : [],
+  )
+
+const withoutParent: Mutate = (s) => {
+  const first = { kind: 'signOff', skill: 'jump-standing', place: '1m', atLevel: 'soundings' }
+  return s.pairs.flatMap(({ pair, path }) => {
+    const { direction, enters, halfSomersaults = 0, halfTwists = 0 } = facetsOfSkill(pair.skill)
+    // From 3 m the board move brings the plain dives and the back entries with it, but no somersaults.
+    const broughtByMove = pair.at.place !== '1m' && (halfTwists === 0 || halfSomersaults < 3)
+    const rests = halfTwists > 0 && halfSomersaults > 0
+    const reverse = direction === 'reverse' && enters === 'head-first'
+    return (rests || reverse) && !broughtByMove ? [set(s, `${path}/prerequisite`, first)] : []
+  })
+}
+
+const aroundTheMove: Mutate = (s) =>
+  s.pairs.filter(({ pair }) => pair.skill.dive !== null).map(({ path }) => set(s, `${path}/beforeMove`, true))
+
+const unwatched: Mutate = (s) =>
+  eachOf(s, 'criteria', (criterion, path) =>
+    ['hands-locked', 'upright-entry', 'clear-of-board', 'clear-while-twisting'].includes(criterion.key)
+      ? [
+          set(s, `${path}/critical`, false),
+          set(s, `${path}/appliesTo/match/places`, ['3m']),
+          set(s, `${path}/appliesTo/match/families`, ['forward']),
+          set(s, `${path}/phase`, 'take-off'),
+          drop(s, path),
+        ]
       : [],
   )
 
@@ -317,11 +360,11 @@ const misdescribedDives: Mutate = (s) =>
     skill.dive === null
       ? []
       : [
-          set(s, `${path}/family`, 'inward'),
+          set(s, `${path}/family`, skill.family === 'inward' ? 'reverse' : 'inward'),
           set(s, `${path}/phaseSet`, 'fall-in'),
           set(s, `${path}/approach`, skill.approach === 'running' ? 'standing' : 'running'),
           set(s, `${path}/approach`, null),
-          set(s, `${path}/dive`, '201B'),
+          set(s, `${path}/dive`, skill.family === 'back' ? '101B' : '201B'),
         ],
   )
 
@@ -345,6 +388,9 @@ const mutations: Readonly<Record<LintCode, Mutate>> = {
   'too-many-criteria': manyCriteria,
   'head-first-too-soon': headFirstTooSoon,
   'poolside-backwards': backwardsAtPoolside,
+  'parent-missing': withoutParent,
+  'dive-before-move': aroundTheMove,
+  'safety-unwatched': unwatched,
   'belt-without-spotter': noSpotter,
   'certainty-out-of-reach': uncertain,
   'recheck-too-hard': hardRechecks,

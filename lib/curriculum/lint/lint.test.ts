@@ -164,6 +164,31 @@ describe('each mistake is named where it stands, with what to do', () => {
       'teach inward head-first from a board only',
     ],
     [
+      'parent-missing',
+      set('/skills/4/dive', '5132D'),
+      '/skills/4/places/0',
+      'the same somersault without a twist does not have to come before it',
+    ],
+    ['parent-missing', set('/skills/3/dive', '301C'), '/skills/3/places/0', 'no back entry has to come before it'],
+    [
+      'dive-before-move',
+      set('/skills/3/places/1/beforeMove', true),
+      '/skills/3/places/1/beforeMove',
+      '101C at 3 m is a dive and is marked beforeMove',
+    ],
+    [
+      'safety-unwatched',
+      set('/criteria/1/critical', false),
+      '/skills/2/places/0',
+      'line-up at 3 m has no critical criterion for the entry',
+    ],
+    [
+      'safety-unwatched',
+      set('/criteria/3/critical', false),
+      '/skills/3/places/0',
+      '101C at 1 m has no critical criterion for the distance from the board',
+    ],
+    [
       'belt-without-spotter',
       set('/skills/0/places/1', belt),
       '/skills/0/places/1',

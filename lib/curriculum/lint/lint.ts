@@ -9,9 +9,11 @@ import { dives } from './rules/dives'
 import { duplicates } from './rules/duplicates'
 import { events } from './rules/events'
 import { expectations } from './rules/expectations'
+import { guarded } from './rules/guarded'
 import { impossible } from './rules/impossible'
 import { moves } from './rules/moves'
 import { namedLevels } from './rules/named-levels'
+import { parents } from './rules/parents'
 import { progression } from './rules/progression'
 import { rechecks } from './rules/rechecks'
 import { references } from './rules/references'
@@ -31,6 +33,8 @@ const rules: readonly Rule[] = [
   expectations,
   counts,
   progression,
+  parents,
+  guarded,
   belts,
   standards,
   certainty,
