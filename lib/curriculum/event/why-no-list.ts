@@ -1,4 +1,5 @@
 import type { Tenths } from '../dives/components'
+import { fillsEasily } from './easy-list'
 import type { Entry } from './entry'
 import { cheapestList, leastDifficulty } from './legal-list'
 import type { EventPart } from './model'
@@ -18,6 +19,7 @@ const uncapped = (parts: readonly EventPart[]): EventPart[] => parts.map((part) 
  * that a part comes to. 'shared': each part could be filled by itself, all of them together cannot. Empty when one is legal.
  */
 export function whyNoList(parts: readonly EventPart[], entries: readonly Entry[]): WhyNoList[] {
+  if (fillsEasily(parts, entries)) return []
   const offers = entries.map((entry) => ({ entry, cost: 0 }))
   const wanted = parts.reduce((sum, { count }) => sum + count, 0)
   const held = new Set(entries.map(({ number }) => number)).size

@@ -1,7 +1,7 @@
 import type { Curriculum } from '../edition/curriculum'
 import { pairKey } from '../edition/curriculum'
 import { entriesAt } from '../event/entry'
-import { cheapestList } from '../event/legal-list'
+import { whyNoList } from '../event/why-no-list'
 import type { Requirement, RequirementReader } from '../requirement/model'
 import { readRequirement } from '../requirement/model'
 import type { TreeKey } from './target'
@@ -21,10 +21,12 @@ const attaches = (curriculum: Curriculum, criterion: string, at: Parameters<type
 function canEnter(key: string, { curriculum, keys }: Reached): boolean {
   const event = curriculum.events.get(key)
   if (!event) return false
-  const offers = entriesAt(curriculum, event.place)
-    .filter(({ pair }) => keys.has(pair))
-    .map((entry) => ({ entry, cost: 0 }))
-  return cheapestList(event.parts, offers) !== null
+  return (
+    whyNoList(
+      event.parts,
+      entriesAt(curriculum, event.place).filter(({ pair }) => keys.has(pair)),
+    ).length === 0
+  )
 }
 
 /** Whether a diver who can do everything, and has time, could meet a requirement from what is reached. */
