@@ -135,9 +135,8 @@ export function readCurriculumFolder(path: string): CurriculumReading {
       `${programme.file}:1`,
       'programme.yaml holds one object: title, standard, layOff, and the lists that have no files',
     )
-  const none = Object.keys(lists).map((name) => [name, []] as const)
   const values = read.map(([name, list]) => [name, list.items.map((item) => item.value)] as const)
-  return check({ ...Object.fromEntries(none), ...programme.value, ...Object.fromEntries(values) }, placeOf)
+  return check({ skills: [], criteria: [], faults: [], ...programme.value, ...Object.fromEntries(values) }, placeOf)
 }
 
 /** Reads a folder of YAML files, or one JSON file that holds a whole document with nothing left out. */

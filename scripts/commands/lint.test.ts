@@ -41,7 +41,7 @@ async function run(...args: string[]): Promise<{ code: number; out: string; err:
 describe('a curriculum with nothing wrong', () => {
   it('exits with 0 and says what was read', async () => {
     const { code, out } = await run('seed/curriculum')
-    expect(out).toMatch(/^Forward family, first edition: \d+ skills at \d+ places, .*nothing wrong\n$/)
+    expect(out).toMatch(/^Five families, second edition: \d+ skills at \d+ places, .*nothing wrong\n$/)
     expect(code).toBe(0)
   })
 
@@ -52,19 +52,19 @@ describe('a curriculum with nothing wrong', () => {
 
 describe('a curriculum with something wrong', () => {
   it('exits with 1 and names the line of the file', async () => {
-    const path = demoWith('skills/4-dives.yaml', 'skill: tuck-jump', 'skill: tuck-jmp')
-    const line = readFileSync(join(path, 'skills/4-dives.yaml'), 'utf8')
+    const path = demoWith('skills/4-forward-dives.yaml', 'skill: tuck-jump', 'skill: tuck-jmp')
+    const line = readFileSync(join(path, 'skills/4-forward-dives.yaml'), 'utf8')
       .split('\n')
       .findIndex((text) => text.includes('tuck-jmp'))
     const { code, out } = await run(path)
     expect(code).toBe(1)
     expect(out).toContain(
-      `${path}/skills/4-dives.yaml:${line + 1}: the prerequisite of 101C-standing at 1 m names a skill tuck-jmp that this edition does not have`,
+      `${path}/skills/4-forward-dives.yaml:${line + 1}: the prerequisite of 101C-standing at 1 m names a skill tuck-jmp that this edition does not have`,
     )
   })
 
   it('says it as JSON, with a code', async () => {
-    const path = demoWith('criteria/10-safety.yaml', 'skills: [push-glide] }', 'skills: [deep-water] }')
+    const path = demoWith('criteria/10-safety.yaml', 'skills: [push-glide, back-glide] }', 'skills: [deep-water] }')
     const { code, out } = await run(path, '--json')
     expect(code).toBe(1)
     expect(JSON.parse(out)).toContainEqual({
@@ -106,12 +106,18 @@ describe('bad input is named at its place', () => {
     ],
     [
       'an unknown key',
-      'skills/4-dives.yaml',
+      'skills/4-forward-dives.yaml',
       'dive: 101C\n',
       'dive: 101C\n  colour: red\n',
-      /4-dives\.yaml:\d+: .*Unrecognized key: "colour"/,
+      /4-forward-dives\.yaml:\d+: .*Unrecognized key: "colour"/,
     ],
-    ['an unknown dive', 'skills/4-dives.yaml', 'dive: 101B', 'dive: 191B', /4-dives\.yaml:\d+: \/skills\/\d+\/dive: /],
+    [
+      'an unknown dive',
+      'skills/4-forward-dives.yaml',
+      'dive: 101B',
+      'dive: 191B',
+      /4-forward-dives\.yaml:\d+: \/skills\/\d+\/dive: /,
+    ],
     [
       'another schema version',
       'programme.yaml',
@@ -121,10 +127,10 @@ describe('bad input is named at its place', () => {
     ],
     [
       'a place that does not exist',
-      'skills/4-dives.yaml',
+      'skills/4-forward-dives.yaml',
       'place: 3m',
       'place: 2m',
-      /4-dives\.yaml:\d+: .*a place is one of/,
+      /4-forward-dives\.yaml:\d+: .*a place is one of/,
     ],
     [
       'a title that is too long',
@@ -140,10 +146,10 @@ describe('bad input is named at its place', () => {
   })
 
   it('a file that is no list', async () => {
-    const path = demoWith('skills/4-dives.yaml', '', '')
-    writeFileSync(join(path, 'skills/4-dives.yaml'), 'key: 101C\n')
+    const path = demoWith('skills/4-forward-dives.yaml', '', '')
+    writeFileSync(join(path, 'skills/4-forward-dives.yaml'), 'key: 101C\n')
     const { code, out } = await run(path)
-    expect(out).toBe(`${path}/skills/4-dives.yaml:1: the file holds a list: begin each item with "- "\n`)
+    expect(out).toBe(`${path}/skills/4-forward-dives.yaml:1: the file holds a list: begin each item with "- "\n`)
     expect(code).toBe(1)
   })
 
