@@ -1,6 +1,4 @@
-import { facetsOfSkill, phasesOf } from '@/lib/curriculum/edition/attach'
-import type { Pointer } from '@/lib/curriculum/edition/pointer'
-import { pointerTo } from '@/lib/curriculum/edition/pointer'
+import { phasesOf } from '@/lib/curriculum/edition/attach'
 import type { Event, EventPart } from '@/lib/curriculum/event/model'
 import type { LintCode } from '@/lib/curriculum/lint/problem'
 import type { Subject } from '@/lib/curriculum/lint/subject'
@@ -9,31 +7,9 @@ import type { EditionDocument } from '@/lib/curriculum/model'
 import { phases } from '@/lib/curriculum/model'
 import { listOfKind } from '@/lib/curriculum/requirement/references'
 import { alwaysBefore } from '@/lib/curriculum/tree/before'
-import { without, withValue } from './edit-document'
-
-/** One change to one place of a sound curriculum, after which a rule must speak. */
-export interface Mutation {
-  readonly what: string
-  /** Makes the changed document; thousands of them would not fit into memory at once. */
-  readonly make: () => EditionDocument
-}
-type Mutate = (subject: Subject) => Mutation[]
-
-const set = ({ document }: Subject, path: Pointer, value: unknown): Mutation => ({
-  what: `${path} := ${JSON.stringify(value)?.slice(0, 60)}`,
-  make: () => withValue(document, path, value),
-})
-const drop = ({ document }: Subject, path: Pointer): Mutation => ({
-  what: `${path} dropped`,
-  make: () => without(document, path),
-})
-
-type List = 'skills' | 'criteria' | 'faults' | 'levels'
-const eachOf = <Name extends List>(
-  { document }: Subject,
-  list: Name,
-  mutate: (item: EditionDocument[Name][number], path: Pointer, index: number) => Mutation[],
-): Mutation[] => document[list].flatMap((item, index) => mutate(item, pointerTo(list, index), index))
+import { withValue } from './edit-document'
+import { drop, eachOf, type Mutate, type Mutation, set } from './mutation'
+import { safetyMutations } from './safety-mutations'
 
 const signOffs = (subject: Subject) =>
   subject.requirements.flatMap((written) =>
@@ -254,72 +230,6 @@ const manyCriteria: Mutate = (s) =>
     return wouldOverflow && criterion.appliesTo.by === 'facets' ? [set(s, `${path}/appliesTo/match`, {})] : []
   })
 
-const headFirstTooSoon: Mutate = (s) => {
-  const openedByMove = new Set(
-    s.pairs.filter(({ pair }) => pair.prerequisite !== pair.at.prerequisite).map(({ path }) => path),
-  )
-  return [
-    ...s.pairs
-      .filter(
-        ({ pair, path }) =>
-          !openedByMove.has(path) && pair.criteria.some(({ criterion }) => criterion.key === 'hands-locked'),
-      )
-      .map(({ path }) => set(s, `${path}/prerequisite`, null)),
-    ...eachOf(s, 'skills', (skill, path) =>
-      skill.key === 'jump-standing' ? [set(s, `${path}/facets/enters`, 'head-first')] : [],
-    ),
-  ]
-}
-
-const backwardsAtPoolside: Mutate = (s) =>
-  eachOf(s, 'skills', (skill, path) =>
-    skill.facets.enters === 'head-first' && skill.places.some(({ place }) => place === 'poolside')
-      ? [set(s, `${path}/facets/direction`, 'reverse'), set(s, `${path}/facets/direction`, 'inward')]
-      : [],
-  )
-
-const withoutParent: Mutate = (s) => {
-  const first = { kind: 'signOff', skill: 'jump-standing', place: '1m', atLevel: 'soundings' }
-  return s.pairs.flatMap(({ pair, path }) => {
-    const { direction, enters, halfSomersaults = 0, halfTwists = 0 } = facetsOfSkill(pair.skill)
-    // From 3 m the board move brings the plain dives and the back entries with it, but no somersaults.
-    const broughtByMove = pair.at.place !== '1m' && (halfTwists === 0 || halfSomersaults < 3)
-    const rests = halfTwists > 0 && halfSomersaults > 0
-    const reverse = direction === 'reverse' && enters === 'head-first'
-    return (rests || reverse) && !broughtByMove ? [set(s, `${path}/prerequisite`, first)] : []
-  })
-}
-
-const aroundTheMove: Mutate = (s) =>
-  s.pairs.filter(({ pair }) => pair.skill.dive !== null).map(({ path }) => set(s, `${path}/beforeMove`, true))
-
-const unwatched: Mutate = (s) =>
-  eachOf(s, 'criteria', (criterion, path) =>
-    ['hands-locked', 'upright-entry', 'clear-of-board', 'clear-while-twisting'].includes(criterion.key)
-      ? [
-          set(s, `${path}/critical`, false),
-          set(s, `${path}/appliesTo/match/places`, ['3m']),
-          set(s, `${path}/appliesTo/match/families`, ['forward']),
-          set(s, `${path}/phase`, 'take-off'),
-          drop(s, path),
-        ]
-      : [],
-  )
-
-const noSpotter: Mutate = (s) =>
-  eachOf(s, 'criteria', (criterion, path) =>
-    criterion.key === 'spotter-ready'
-      ? [
-          set(s, `${path}/statement`, 'Somebody holds both ropes and says yes before the diver moves.'),
-          set(s, `${path}/statement`, 'A team-mate who was trained for it holds the ropes.'),
-          set(s, `${path}/statement`, 'A spotter holds the ropes.'),
-          set(s, `${path}/critical`, false),
-          set(s, `${path}/appliesTo/match/places`, ['trampoline-belt']),
-          drop(s, path),
-        ]
-      : [],
-  )
-
 const uncertain: Mutate = (s) =>
   ['/standard', ...s.pairs.map(({ path }) => `${path}/standard`)].flatMap((path) => [
     set(s, `${path}/certainty`, { rate: 0.9, at: 0.9, over: 5 }),
@@ -369,6 +279,7 @@ const misdescribedDives: Mutate = (s) =>
   )
 
 const mutations: Readonly<Record<LintCode, Mutate>> = {
+  ...safetyMutations,
   'duplicate-key': duplicateKeys,
   'unknown-key': unknownKeys,
   'drill-missing': missingDrills,
@@ -386,12 +297,6 @@ const mutations: Readonly<Record<LintCode, Mutate>> = {
   'no-critical-criterion': withoutCritical,
   'too-many-critical': manyCritical,
   'too-many-criteria': manyCriteria,
-  'head-first-too-soon': headFirstTooSoon,
-  'poolside-backwards': backwardsAtPoolside,
-  'parent-missing': withoutParent,
-  'dive-before-move': aroundTheMove,
-  'safety-unwatched': unwatched,
-  'belt-without-spotter': noSpotter,
   'certainty-out-of-reach': uncertain,
   'recheck-too-hard': hardRechecks,
   'no-legal-list': withoutList,

@@ -164,6 +164,24 @@ describe('each mistake is named where it stands, with what to do', () => {
       'teach inward head-first from a board only',
     ],
     [
+      'dive-before-fall',
+      set('/skills/2/facets/sense', 'backwards'),
+      '/skills/3/places/1',
+      '101C at 3 m turns forwards, and no fall-in that does has to come before it',
+    ],
+    [
+      'reentry-blocked',
+      set('/layOff/0/reentry/0/place', '1m'),
+      '/layOff/0/reentry/0',
+      'the first steps are met there, not as jump at 1 m',
+    ],
+    [
+      'reentry-blocked',
+      set('/layOff/0/reentry/0/skill', 'line-up'),
+      '/layOff/0/reentry/0',
+      'line-up at 3 m waits for jump at 3 m, which stays closed',
+    ],
+    [
       'parent-missing',
       set('/skills/4/dive', '5132D'),
       '/skills/4/places/0',

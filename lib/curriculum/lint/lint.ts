@@ -9,8 +9,10 @@ import { dives } from './rules/dives'
 import { duplicates } from './rules/duplicates'
 import { events } from './rules/events'
 import { expectations } from './rules/expectations'
+import { falls } from './rules/falls'
 import { guarded } from './rules/guarded'
 import { impossible } from './rules/impossible'
+import { layOff } from './rules/lay-off'
 import { moves } from './rules/moves'
 import { namedLevels } from './rules/named-levels'
 import { parents } from './rules/parents'
@@ -28,11 +30,13 @@ const rules: readonly Rule[] = [
   impossible,
   namedLevels,
   moves,
+  layOff,
   attachment,
   anchors,
   expectations,
   counts,
   progression,
+  falls,
   parents,
   guarded,
   belts,
