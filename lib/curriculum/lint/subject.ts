@@ -5,6 +5,7 @@ import { pointerTo } from '../edition/pointer'
 import type { EditionDocument } from '../model'
 import { placeFacts } from '../place'
 import type { Holding, Requirement } from '../requirement/model'
+import { alwaysBefore } from '../tree/before'
 
 /** A requirement as its author wrote it, and whose it is. */
 export interface WrittenRequirement {
@@ -30,6 +31,8 @@ export interface Subject {
   readonly curriculum: Curriculum
   readonly pairs: readonly WrittenPair[]
   readonly requirements: readonly WrittenRequirement[]
+  /** What every diver holds before a target; worked out once, for several rules ask. */
+  readonly before: ReturnType<typeof alwaysBefore>
 }
 
 /** A (skill, place) as it is written in messages: `101C at 1 m`. */
@@ -72,5 +75,11 @@ export function subjectOf(document: EditionDocument): Subject {
   // The linter reads a draft, which has no hash yet.
   const curriculum = indexEdition(document, '')
   const pairs = listPairs(document, curriculum)
-  return { document, curriculum, pairs, requirements: listRequirements(document, pairs) }
+  return {
+    document,
+    curriculum,
+    pairs,
+    requirements: listRequirements(document, pairs),
+    before: alwaysBefore(curriculum),
+  }
 }

@@ -1,10 +1,8 @@
 import { facetsOfSkill } from '../../edition/attach'
-import { alwaysBefore } from '../../tree/before'
 import type { LintProblem, Rule } from '../problem'
 
 /** Common practice, no published source: at a height that is moved up to, an entry is fallen before it is dived. */
-export const falls: Rule = ({ document, curriculum, pairs }) => {
-  const before = alwaysBefore(curriculum)
+export const falls: Rule = ({ document, pairs, before }) => {
   const heights = new Set(document.boardMoves.map(({ to }) => to))
   const sideOf = new Map(
     pairs

@@ -1,13 +1,11 @@
 import { pairKey } from '../../edition/curriculum'
 import { pointerTo } from '../../edition/pointer'
 import { placeFacts } from '../../place'
-import { alwaysBefore } from '../../tree/before'
 import type { LintProblem, Rule } from '../problem'
 import { nameOf } from '../subject'
 
 /** Re-entry steps at another place, and steps that rest on what the lay-off keeps closed: nobody could come back. */
-export const layOff: Rule = ({ document, curriculum, pairs }) => {
-  const before = alwaysBefore(curriculum)
+export const layOff: Rule = ({ document, pairs, before }) => {
   const names = new Map(pairs.map(({ pair, name }) => [pair.key, name]))
   return document.layOff.flatMap((rule, r) => {
     const { label } = placeFacts[rule.place]

@@ -2,7 +2,6 @@ import { facetsOfSkill } from '../../edition/attach'
 import type { PairKey } from '../../edition/curriculum'
 import type { SkillFacets } from '../../model'
 import { placeFacts } from '../../place'
-import { alwaysBefore } from '../../tree/before'
 import type { LintProblem, Rule } from '../problem'
 
 /** What a dive has to come after, and how that is said. */
@@ -38,8 +37,7 @@ function listParents(facets: SkillFacets): Parent[] {
 }
 
 /** Reverse dives without a back entry before them, and twisters without their parent somersault; over water only. */
-export const parents: Rule = ({ curriculum, pairs }) => {
-  const before = alwaysBefore(curriculum)
+export const parents: Rule = ({ pairs, before }) => {
   const facets = new Map<PairKey, SkillFacets>(
     pairs
       .filter(({ pair }) => placeFacts[pair.at.place].board)

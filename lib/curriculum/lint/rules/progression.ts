@@ -1,11 +1,9 @@
 import { facetsOfSkill } from '../../edition/attach'
 import { overWater } from '../../place'
-import { alwaysBefore } from '../../tree/before'
 import type { LintProblem, Rule } from '../problem'
 
 /** Head-first at a place before any feet-first skill there, and reverse or inward head-first from the poolside. */
-export const progression: Rule = ({ curriculum, pairs }) => {
-  const before = alwaysBefore(curriculum)
+export const progression: Rule = ({ pairs, before }) => {
   const feetFirst = new Set(
     pairs.filter(({ pair }) => facetsOfSkill(pair.skill).enters === 'feet-first').map(({ pair }) => pair.key),
   )
