@@ -41,7 +41,7 @@ async function run(...args: string[]): Promise<{ code: number; out: string; err:
 describe('a curriculum with nothing wrong', () => {
   it('exits with 0 and says what was read', async () => {
     const { code, out } = await run('seed/curriculum')
-    expect(out).toMatch(/^Five families, second edition: \d+ skills at \d+ places, .*nothing wrong\n$/)
+    expect(out).toMatch(/^Five families, first edition: \d+ skills at \d+ places, .*nothing wrong\n$/)
     expect(code).toBe(0)
   })
 
