@@ -1,4 +1,5 @@
 import { hashPassword } from '../../lib/access/store/password'
+import { parseDay } from '../../lib/assessment/time'
 import {
   insertAccount,
   insertConsents,
@@ -11,12 +12,12 @@ import { insertClub, insertProgramme, insertSquad, insertVenueFlag } from '../bu
 import type { Owner } from '../builders/rows'
 import { chanceOf } from './chance'
 import { type ClubKey, clubs, coaches, officers, programmeName, type SquadKey, squads } from './coast'
-import { zone } from './season'
+import { instantOn, zone } from './season'
 import { stories } from './stories/stories'
 import type { Story } from './stories/story'
 
 // Roles and memberships began well before the season, so that no machine's clock stands before them.
-const since = Date.UTC(2024, 8, 1, 9)
+const since = Date.UTC(2023, 8, 1, 9)
 
 const idOf = (kind: string, key: string): string => chanceOf(kind, key).id(since)
 const found = <Key, Value>(map: ReadonlyMap<Key, Value>, key: Key): Value => {
@@ -97,7 +98,9 @@ async function enterDivers(owner: Owner, at: Date, told: readonly Story[]): Prom
       createdAt: at,
     })
     const clubId = coast.club(found(homes, story.squad))
-    await insertDiverMembership(owner, { id: idOf('diver membership', story.key), diverId, clubId, from: at })
+    // She joined the week before she was first on the deck.
+    const from = story.begins ? new Date(instantOn(parseDay(story.begins) - 7, 9)) : at
+    await insertDiverMembership(owner, { id: idOf('diver membership', story.key), diverId, clubId, from })
     await insertSquadDiver(owner, { squadId: idOf('squad', story.squad), diverId })
     if (story.consentsMissing) continue
     const chance = chanceOf('consents', story.key)

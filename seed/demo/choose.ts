@@ -1,13 +1,13 @@
 import { isCurrentAt } from '../../lib/assessment/holding-state'
-import { type OpenState, openState } from '../../lib/assessment/open'
+import { layOffAt } from '../../lib/assessment/lay-off'
+import { openState } from '../../lib/assessment/open'
 import type { Evaluation } from '../../lib/assessment/readiness/evaluation'
 import { levelTarget, targetHold } from '../../lib/assessment/target-hold'
 import { type EpochDay, parseDay } from '../../lib/assessment/time'
-import type { Pair, PairKey } from '../../lib/curriculum/edition/curriculum'
+import type { Curriculum, Pair, PairKey } from '../../lib/curriculum/edition/curriculum'
 import type { Rating } from '../../lib/curriculum/model'
 import type { Chance } from './chance'
-import { type StageKey, stages } from './pathway'
-import { isCamp } from './season'
+import { routeTo, type Step } from './route'
 import type { Story } from './stories/story'
 
 /** One go at a skill: some dives of it, called or not, judged against a level. */
@@ -18,6 +18,7 @@ export interface Turn {
   /** One entry a dive: what is seen of it for certain. */
   readonly dives: readonly Readonly<Record<string, Rating>>[]
   readonly note: string | null
+  readonly incident: NonNullable<Story['episodes']>[number]['incident'] | null
 }
 
 /** A diver in the course of the season: the story, and what was dived so far. */
@@ -26,115 +27,132 @@ export interface DiverInSeason {
   readonly id: string
   readonly practised: Map<PairKey, number>
   readonly lastDived: Map<PairKey, EpochDay>
+  /** Her way through the curriculum, once it has been looked at. */
+  route: readonly Step[] | null
 }
 
-/** A pair that a stage wants, at the level at which it wants it. */
-interface Wanted {
-  readonly pair: Pair
-  readonly level: number
+export const startOf = (story: Story, id: string): DiverInSeason => ({
+  story,
+  id,
+  practised: new Map(),
+  lastDived: new Map(),
+  route: null,
+})
+
+/** A number of the diver's own, for what is a matter of taste. */
+const tasteOf = ({ key, taste }: Story): number =>
+  taste ?? [...key].reduce((sum, letter) => sum + letter.charCodeAt(0), 0)
+
+/** The diver's way to her level. */
+export function routeOf(diver: DiverInSeason, curriculum: Curriculum): readonly Step[] {
+  const { until, leavesOut } = diver.story
+  diver.route ??= routeTo(curriculum, until, tasteOf(diver.story), leavesOut)
+  return diver.route
 }
 
 const usual = (count: number): Turn['dives'] => Array.from({ length: count }, () => ({}))
 
-function wantedOf(diver: DiverInSeason, { curriculum, date }: Evaluation): Wanted[] {
-  const reached = diver.story.reaches.flatMap(([from, ...keys]): StageKey[] => (parseDay(from) <= date.day ? keys : []))
-  return reached.flatMap((key) =>
-    stages[key].pairs
-      .filter((pair) => !diver.story.leavesOut?.includes(pair))
-      .map((name) => {
-        const pair = curriculum.pairs.get(name)
-        if (!pair) throw new Error(`the pathway of the demo names ${name}, which the curriculum does not have`)
-        return { pair, level: curriculum.levelIndex(stages[key].level) }
-      }),
-  )
-}
-
 /** Index of the level that the diver works towards: the lowest that is not hers yet. */
 function levelTowards({ curriculum, record }: Evaluation): number {
-  const next = curriculum.levels.findIndex(
-    (level) => targetHold(curriculum, record, levelTarget(level.key)).kind !== 'approved',
-  )
+  const next = curriculum.levels.findIndex((level) => {
+    const { kind } = targetHold(curriculum, record, levelTarget(level.key))
+    return kind !== 'approved' && kind !== 'recognised'
+  })
   return next < 0 ? curriculum.levels.length - 1 : next
 }
 
+const canBeDived = (evaluation: Evaluation, key: PairKey): boolean => {
+  const { state } = openState(evaluation, key)
+  return state === 'open' || state === 'held'
+}
+
 /** Pairs that have to be put right first: re-entry after a lay-off, then what is in doubt by itself or has lapsed. */
-function toMend(evaluation: Evaluation, wanted: readonly Wanted[], state: (key: PairKey) => OpenState): PairKey[] {
-  const reentry = wanted.flatMap(({ pair }) => {
-    const { because } = state(pair.key)
-    return because && 'kind' in because && because.kind === 'lay-off' ? because.reentry : []
-  })
+function toMend(evaluation: Evaluation): PairKey[] {
+  const reentry = evaluation.curriculum.layOff.flatMap(({ place }) => layOffAt(evaluation, place)?.reentry ?? [])
   const fallen = evaluation.holdings.pairs.filter((key) => {
     const { state: held, by } = evaluation.holdings.of(key)
     return held === 'lapsed' || (held === 'in doubt' && by?.doubts.some((doubt) => doubt.kind !== 'below'))
   })
-  return [...new Set([...reentry, ...fallen])].filter((key) => canBeDived(state(key)))
+  return [...new Set([...reentry, ...fallen])]
 }
 
-const canBeDived = ({ state }: OpenState): boolean => state === 'open' || state === 'held'
+/** Recognised holdings that nobody here has seen yet. */
+const toShow = ({ holdings }: Evaluation): PairKey[] =>
+  holdings.pairs.filter((key) => {
+    const { by } = holdings.of(key)
+    return by?.kind === 'recognition' && by.state !== 'revoked' && !by.shown
+  })
 
-/** How pairs stand, each worked out when it is first asked. */
-function statesOf(evaluation: Evaluation): (key: PairKey) => OpenState {
-  const known = new Map<PairKey, OpenState>()
-  return (key) => {
-    const state = known.get(key) ?? openState(evaluation, key)
-    known.set(key, state)
-    return state
-  }
-}
+const staleAfter = 100
 
-/** The held dive that was not dived for longest. */
-function toKeep(diver: DiverInSeason, evaluation: Evaluation): PairKey | undefined {
-  const held = evaluation.holdings.pairs.filter(
-    (key) => evaluation.holdings.of(key).state === 'current' && evaluation.curriculum.pairs.get(key)?.skill.dive,
-  )
-  return held.sort((a, b) => (diver.lastDived.get(a) ?? 0) - (diver.lastDived.get(b) ?? 0))[0]
+/** The held dive that was not dived for longest, and for how many days. */
+function toKeep(diver: DiverInSeason, evaluation: Evaluation): { readonly key: PairKey; readonly days: number } | null {
+  const days = (key: PairKey) => evaluation.date.day - (diver.lastDived.get(key) ?? 0)
+  const [longest] = evaluation.holdings.pairs
+    .filter((key) => {
+      const pair = evaluation.curriculum.pairs.get(key)
+      return pair?.skill.dive && evaluation.holdings.of(key).state === 'current'
+    })
+    .sort((a, b) => days(b) - days(a))
+  return longest ? { key: longest, days: days(longest) } : null
 }
 
 function callOf(pair: Pair, chance: Chance): Turn['dives'] {
   const { of } = pair.standard
-  return usual(of >= 5 ? (chance.happens(0.3) ? 5 : 3) : of)
+  return usual(of >= 5 ? (chance.happens(0.4) ? 5 : 3) : of)
+}
+
+/** What was told of a day, in place of the usual. */
+function toldOf(diver: DiverInSeason, { date }: Evaluation, turn: (key: PairKey) => Turn): Turn[] {
+  return (diver.story.episodes ?? [])
+    .filter((episode) => parseDay(episode.on) === date.day)
+    .map(({ pair, dives, called, note, incident }) => ({
+      ...turn(pair),
+      dives,
+      called,
+      note: note ?? null,
+      incident: incident ?? null,
+    }))
+}
+
+/** The first steps of the way that are not hers yet and can be dived. */
+function nextSteps(diver: DiverInSeason, evaluation: Evaluation, count: number): Step[] {
+  const found: Step[] = []
+  for (const step of routeOf(diver, evaluation.curriculum)) {
+    if (found.length >= count) break
+    const { key } = step.pair
+    if (!isCurrentAt(evaluation.holdings.of(key), step.level) && canBeDived(evaluation, key)) found.push(step)
+  }
+  return found
 }
 
 /** What a diver does in one session: what the coach and she would choose from how everything stands that day. */
 export function chooseTurns(diver: DiverInSeason, evaluation: Evaluation, chance: Chance): Turn[] {
-  const { curriculum, date } = evaluation
+  const { curriculum } = evaluation
   const towards = levelTowards(evaluation)
-  const state = statesOf(evaluation)
-  const wanted = wantedOf(diver, evaluation)
-  const asTurn = (pair: Pair, level: number, dives: Turn['dives'], called = true): Turn => ({
-    pair,
-    level: curriculum.levels[Math.max(level, pair.level)]?.key ?? '',
-    called,
-    dives,
-    note: null,
-  })
-  const turnAt = (key: PairKey, dives: (pair: Pair) => Turn['dives'], called = true): Turn[] => {
+  const turnAt = (key: PairKey, at: number, dives: (pair: Pair) => Turn['dives'], called = true): Turn => {
     const pair = curriculum.pairs.get(key)
-    return pair ? [asTurn(pair, towards, dives(pair), called)] : []
+    if (!pair) throw new Error(`the demo dives ${key}, which the curriculum does not have`)
+    const level = curriculum.levels[Math.max(at, pair.level)]?.key ?? ''
+    return { pair, level, called, dives: dives(pair), note: null, incident: null }
   }
-  const told = (diver.story.episodes ?? [])
-    .filter((episode) => parseDay(episode.on) === date.day)
-    .flatMap((episode) =>
-      turnAt(episode.pair, () => episode.dives, episode.called).map((turn) => ({
-        ...turn,
-        note: episode.note ?? null,
-      })),
-    )
+  const call = (key: PairKey, level = towards) => turnAt(key, level, (pair) => callOf(pair, chance))
+  const told = toldOf(diver, evaluation, (key) => call(key))
   if (told.length > 0) return told
-  const mend = toMend(evaluation, wanted, state)
-    .slice(0, 2)
-    .flatMap((key) => turnAt(key, (pair) => callOf(pair, chance)))
-  const fresh = wanted.filter(
-    ({ pair, level }) => !isCurrentAt(evaluation.holdings.of(pair.key), level) && canBeDived(state(pair.key)),
-  )
-  const many = isCamp(date.day) ? 3 : chance.happens(0.35) ? 2 : 1
-  const next = fresh.slice(0, Math.max(0, many - mend.length)).flatMap(({ pair, level }) => {
-    const tries = asTurn(pair, Math.max(level, towards), usual(2), false)
-    const call = asTurn(pair, Math.max(level, towards), callOf(pair, chance))
-    const practised = diver.practised.get(pair.key) ?? 0
+  const mend = [...toMend(evaluation), ...toShow(evaluation)]
+    .filter((key) => canBeDived(evaluation, key))
+    .slice(0, 3)
+    .map((key) => call(key))
+  const many = chance.happens(0.5) ? 2 : 1
+  const next = nextSteps(diver, evaluation, Math.max(0, many + 1 - mend.length)).flatMap(({ pair, level }) => {
+    const at = Math.max(level, towards)
+    const tries = turnAt(pair.key, at, () => usual(2), false)
     // A new dive is tried before it is called.
-    return pair.skill.dive && practised < 3 ? [tries, call] : [call]
+    return pair.skill.dive && (diver.practised.get(pair.key) ?? 0) < 3
+      ? [tries, call(pair.key, at)]
+      : [call(pair.key, at)]
   })
-  const keeps = next.length + mend.length === 0 || chance.happens(0.25) ? toKeep(diver, evaluation) : undefined
-  return [...mend, ...next, ...(keeps ? turnAt(keeps, () => usual(3), chance.happens(0.75)) : [])]
+  const keep = toKeep(diver, evaluation)
+  const isWanted = keep !== null && (keep.days > staleAfter || mend.length + next.length === 0 || chance.happens(0.2))
+  return [...mend, ...next, ...(isWanted ? [turnAt(keep.key, towards, () => usual(3), chance.happens(0.75))] : [])]
 }

@@ -3,9 +3,21 @@ import type { ClubRole, ProgrammeRole } from '../../lib/access/actor'
 /** An invented coast: no club, person or address in it exists. */
 export const programmeName = 'Kelder Coast'
 
-export type ClubKey = 'saltmarsh' | 'harrow-point'
-export type SquadKey = 'shore' | 'jetty' | 'tide' | 'cove' | 'headland'
-export type CoachKey = 'marguerite' | 'joel' | 'hanne' | 'rafael' | 'oluwaseun' | 'petra'
+export type ClubKey = 'saltmarsh' | 'harrow-point' | 'northquay' | 'gannet-ness'
+export type SquadKey = 'shore' | 'jetty' | 'tide' | 'cove' | 'headland' | 'quay' | 'lantern' | 'beacon' | 'ness'
+export type CoachKey =
+  | 'marguerite'
+  | 'joel'
+  | 'hanne'
+  | 'tobiah'
+  | 'rafael'
+  | 'oluwaseun'
+  | 'petra'
+  | 'ines'
+  | 'birk'
+  | 'chidi'
+  | 'lucia'
+  | 'solveig'
 
 export interface ClubData {
   readonly key: ClubKey
@@ -31,60 +43,52 @@ export const clubs: readonly ClubData[] = [
     videoHost: 'clips.harrow-point.example',
     head: 'oluwaseun',
   },
+  {
+    key: 'northquay',
+    name: 'Northquay Springboard Club',
+    board3m: true,
+    videoHost: 'film.northquay.example',
+    head: 'ines',
+  },
+  {
+    key: 'gannet-ness',
+    name: 'Gannet Ness Diving',
+    board3m: true,
+    videoHost: 'video.gannet-ness.example',
+    head: 'solveig',
+  },
 ]
 
 export interface SquadData {
   readonly key: SquadKey
   readonly club: ClubKey
   readonly name: string
-  /** 0 is Sunday. */
+  /** Days with a rated session; 0 is Sunday. */
   readonly weekdays: readonly number[]
-  readonly saturdayHour: number
+  readonly hour: number
   /** Who stands on the deck, by turns. */
   readonly coaches: readonly CoachKey[]
 }
 
+const squad = (
+  key: SquadKey,
+  club: ClubKey,
+  name: string,
+  weekdays: readonly number[],
+  hour: number,
+  ...coaches: CoachKey[]
+): SquadData => ({ key, club, name: `${name} squad`, weekdays, hour, coaches })
+
 export const squads: readonly SquadData[] = [
-  {
-    key: 'shore',
-    club: 'saltmarsh',
-    name: 'Shore squad',
-    weekdays: [2, 6],
-    saturdayHour: 9,
-    coaches: ['hanne', 'joel', 'rafael'],
-  },
-  {
-    key: 'jetty',
-    club: 'saltmarsh',
-    name: 'Jetty squad',
-    weekdays: [2, 4, 6],
-    saturdayHour: 9,
-    coaches: ['joel', 'marguerite', 'rafael'],
-  },
-  {
-    key: 'tide',
-    club: 'saltmarsh',
-    name: 'Tide squad',
-    weekdays: [1, 4, 6],
-    saturdayHour: 11,
-    coaches: ['marguerite', 'joel', 'marguerite', 'rafael'],
-  },
-  {
-    key: 'cove',
-    club: 'harrow-point',
-    name: 'Cove squad',
-    weekdays: [3, 6],
-    saturdayHour: 10,
-    coaches: ['petra', 'oluwaseun', 'rafael'],
-  },
-  {
-    key: 'headland',
-    club: 'harrow-point',
-    name: 'Headland squad',
-    weekdays: [1, 3, 5],
-    saturdayHour: 10,
-    coaches: ['oluwaseun', 'petra', 'rafael'],
-  },
+  squad('shore', 'saltmarsh', 'Shore', [6], 9, 'hanne', 'joel', 'tobiah'),
+  squad('jetty', 'saltmarsh', 'Jetty', [2], 17, 'joel', 'marguerite', 'rafael'),
+  squad('tide', 'saltmarsh', 'Tide', [1, 4], 18, 'marguerite', 'tobiah', 'joel', 'marguerite', 'rafael'),
+  squad('cove', 'harrow-point', 'Cove', [6], 10, 'petra', 'oluwaseun'),
+  squad('headland', 'harrow-point', 'Headland', [3], 17, 'oluwaseun', 'petra', 'rafael'),
+  squad('quay', 'northquay', 'Quay', [5], 16, 'birk', 'lucia', 'chidi'),
+  squad('lantern', 'northquay', 'Lantern', [2], 18, 'chidi', 'birk', 'ines'),
+  squad('beacon', 'northquay', 'Beacon', [1, 4], 17, 'ines', 'lucia', 'birk', 'ines', 'chidi'),
+  squad('ness', 'gannet-ness', 'Ness', [6], 11, 'solveig'),
 ]
 
 export interface AccountData<Key extends string = string> {
@@ -116,7 +120,7 @@ export const coaches: readonly CoachData[] = [
     email: 'joel@saltmarsh-diving.example',
     posts: [at('saltmarsh', 'assistant')],
     sees: 'rates the Shore, Jetty and Tide squads on the deck',
-    leaning: 0.12,
+    leaning: 0.1,
     thorough: 0.05,
   },
   {
@@ -125,8 +129,8 @@ export const coaches: readonly CoachData[] = [
     initials: 'MA',
     email: 'marguerite@saltmarsh-diving.example',
     posts: [at('saltmarsh', 'head')],
-    sees: 'decides; two boards are asked for and a level waits',
-    leaning: -0.12,
+    sees: 'decides; levels and board moves wait for her',
+    leaning: -0.1,
     thorough: 0.25,
   },
   {
@@ -160,13 +164,73 @@ export const coaches: readonly CoachData[] = [
     thorough: 0.1,
   },
   {
+    key: 'ines',
+    name: 'Ines Valcourt-Ames',
+    initials: 'IV',
+    email: 'ines@northquay.example',
+    posts: [at('northquay', 'head')],
+    sees: 'decides; the strictest eye on the coast',
+    leaning: -0.4,
+    thorough: 0.3,
+  },
+  {
+    key: 'birk',
+    name: 'Birk Sandoval-Hay',
+    initials: 'BS',
+    email: 'birk@northquay.example',
+    posts: [at('northquay', 'assistant')],
+    sees: 'rates beside her, and is the kindest',
+    leaning: 0.45,
+    thorough: 0.05,
+  },
+  {
+    key: 'solveig',
+    name: 'Solveig Ashdown',
+    initials: 'SA',
+    email: 'solveig@gannet-ness.example',
+    posts: [at('gannet-ness', 'head')],
+    sees: 'the only coach of her club: rates, signs and decides',
+    leaning: 0,
+    thorough: 0.15,
+  },
+  {
+    key: 'chidi',
+    name: 'Chidi Marlowe',
+    initials: 'CM',
+    email: 'chidi@northquay.example',
+    posts: [at('northquay', 'assistant')],
+    sees: 'rates all three squads',
+    leaning: 0.02,
+    thorough: 0.1,
+  },
+  {
+    key: 'lucia',
+    name: 'Lucía Farrow-Bright',
+    initials: 'LF',
+    email: 'lucia@northquay.example',
+    posts: [at('northquay', 'assistant')],
+    sees: 'rates the Quay and Beacon squads on the deck',
+    leaning: -0.05,
+    thorough: 0.1,
+  },
+  {
+    key: 'tobiah',
+    name: 'Tobiah Rennick-Ola',
+    initials: 'TR',
+    email: 'tobiah@saltmarsh-diving.example',
+    posts: [at('saltmarsh', 'assistant')],
+    sees: 'rates the Shore and Tide squads on the deck',
+    leaning: 0,
+    thorough: 0.1,
+  },
+  {
     key: 'hanne',
     name: 'Hanne Boateng',
     initials: 'HB',
     email: 'hanne@saltmarsh-diving.example',
     posts: [at('saltmarsh', 'assistant')],
     sees: 'left at the turn of the year',
-    leaning: 0.2,
+    leaning: 0.15,
     thorough: 0.05,
     left: '2026-01-01',
   },
@@ -179,7 +243,7 @@ export const officers: readonly AccountData<'constance' | 'emeka'>[] = [
     initials: 'CW',
     email: 'constance@kelder-coast.example',
     posts: [{ club: null, role: 'reviewer' }],
-    sees: 'both clubs side by side',
+    sees: 'all four clubs side by side',
   },
   {
     key: 'emeka',

@@ -1,6 +1,6 @@
 import { coachesUnder } from '../../lib/assessment/decide'
 import { isCurrentAt } from '../../lib/assessment/holding-state'
-import { signable } from '../../lib/assessment/open'
+import { openState, signable } from '../../lib/assessment/open'
 import type { Evaluation } from '../../lib/assessment/readiness/evaluation'
 import { listTargets, readTarget } from '../../lib/assessment/readiness/targets'
 import type { TargetKey } from '../../lib/assessment/record'
@@ -12,7 +12,7 @@ import { parseDay } from '../../lib/assessment/time'
 import type { PairKey } from '../../lib/curriculum/edition/curriculum'
 import { coast } from './bootstrap'
 import type { DiverInSeason } from './choose'
-import type { CoachData } from './coast'
+import { type CoachData, coaches } from './coast'
 import { coachScope, getStanding, require, type Standing } from './hands'
 
 const minute = 60_000
@@ -43,7 +43,7 @@ export async function* signWhatIsReached(
       yield at
       await sign(coach, diver, at, { pair: key, level: now.level, waiver: null, reason: null })
     }
-    for (const request of role === 'head' ? overridesOf(diver, evaluation) : []) {
+    for (const request of role === 'head' ? overridesOf(coach, diver, evaluation) : []) {
       at += minute
       yield at
       await sign(coach, diver, at, request)
@@ -62,13 +62,22 @@ async function sign(coach: CoachData, diver: DiverInSeason, at: number, request:
   require(`${coach.name} signs ${request.pair} for ${diver.story.given}`, outcome)
 }
 
-/** What the head coach signs where a story says so, and the standard lacks nothing but a second coach. */
-function overridesOf(diver: DiverInSeason, evaluation: Evaluation): SignRequest[] {
-  return (diver.story.waivers ?? []).flatMap(({ pair: key, from, reason }): SignRequest[] => {
+/** What is waived where one coach is all there is, in the words that stand beside each such sign-off. */
+const alone = 'One coach here: nobody else was on the deck. Filmed where the board allows it; anyone may look.'
+
+/** Whether a club has no other coach than its head. */
+const isAlone = ({ key, posts }: CoachData): boolean =>
+  posts.some(({ club }) => coaches.every((other) => other.key === key || !other.posts.some((post) => post.club === club)))
+
+/** What the head coach signs where the standard lacks nothing but a second coach, and there is a reason to sign all the same. */
+function overridesOf(coach: CoachData, { story }: DiverInSeason, evaluation: Evaluation): SignRequest[] {
+  const told = (story.waivers ?? []).filter(({ from }) => parseDay(from) <= evaluation.date.day)
+  const reasons = isAlone(coach) ? divedLately(evaluation).map((pair) => ({ pair, reason: alone })) : told
+  return reasons.flatMap(({ pair: key, reason }): SignRequest[] => {
     const history = evaluation.history(key)
-    if (!history || evaluation.date.day < parseDay(from)) return []
+    if (!history) return []
     const { level, at } = history.pair
-    if (isCurrentAt(evaluation.holdings.of(key), level) || signable(evaluation, key)) return []
+    if (isCurrentAt(evaluation.holdings.of(key), level) || openState(evaluation, key).state !== 'open') return []
     const waiver = { coaches: true } as const
     return standardOf(history, level, waiver).holds ? [{ pair: key, level: at.level, waiver, reason }] : []
   })

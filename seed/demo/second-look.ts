@@ -35,6 +35,8 @@ export function lookOnVideo(dive: Remembered, evening: number): Later | null {
       coach.posts.some((post) => post.club === deck.club.key) &&
       workedThen(coach, evening),
   )
+  // A club with one coach has nobody to ask.
+  if (others.length === 0) return null
   const coach = chance.pick(others)
   const at = evening + chance.between(0, 40) * minute
   const seen = rate({ pair, level, quality, coach, watched: deck.watched, known: {} }, chance)

@@ -14,7 +14,6 @@ import { type Deck, type Remembered, takeTurn } from './turn'
 export interface Session {
   readonly squad: SquadData
   readonly day: EpochDay
-  readonly hour: number
   readonly coach: CoachData
   readonly divers: readonly DiverInSeason[]
 }
@@ -42,11 +41,10 @@ const isAway = ({ story }: DiverInSeason, day: EpochDay): boolean =>
   (story.away ?? []).some(([from, to]) => day >= parseDay(from) && day <= parseDay(to))
 
 /** Whether a diver is at a session: by her own habit, and always when the story needs her. */
-function isThere(diver: DiverInSeason, { day, hour }: Session): boolean {
+function isThere(diver: DiverInSeason, { day }: Session): boolean {
   if (isAway(diver, day)) return false
   if (diver.story.episodes?.some((episode) => parseDay(episode.on) === day)) return true
-  if (!diver.story.reaches.some(([from]) => parseDay(from) <= day)) return false
-  return chanceOf(diver.story.key, day, hour, 'there').happens(diver.story.attends)
+  return chanceOf(diver.story.key, day, 'there').happens(diver.story.attends)
 }
 
 const deviceOf = (coach: CoachData): string => chanceOf('device', coach.key).id(Date.UTC(2024, 8, 1))
@@ -58,7 +56,7 @@ function openDeck(session: Session, began: number, curriculum: Curriculum): Deck
     device: deviceOf(coach),
     club: getClub(squad.club),
     began,
-    film: `${formatDay(day)}/${squad.key}-${session.hour}`,
+    film: `${formatDay(day)}/${squad.key}`,
     setting: isTest(day) ? 'test' : 'training',
     curriculum,
     watched: watchedIn(curriculum),
@@ -67,8 +65,8 @@ function openDeck(session: Session, began: number, curriculum: Curriculum): Deck
 
 /** The session begins: who is there, and how each stands. */
 export async function open(session: Session): Promise<SessionOpen> {
-  const { day, hour, coach } = session
-  const began = instantOn(day, hour)
+  const { day, coach, squad } = session
+  const began = instantOn(day, squad.hour)
   const there = session.divers.filter((diver) => isThere(diver, session))
   const ids = there.map((diver) => diver.id)
   return { session, began, there, standing: await lookAt(coach.key, ids, began) }
@@ -82,14 +80,14 @@ export function signFirst({ session: { coach, squad }, there, standing, began }:
 
 /** Each diver who is there dives what she and the coach choose; the deck sends when it finds the network again. */
 export async function dive({ session, began, there, standing }: SessionOpen): Promise<Remembered[]> {
-  const { day, hour, coach } = session
+  const { day, coach } = session
   const remembered: Remembered[] = []
   const packs: DeckItem[][] = []
   let at = began + 10 * 60_000
   for (const diver of there) {
     const evaluation = getStanding(standing, diver)
     const deck = openDeck(session, began, evaluation.curriculum)
-    const chance = chanceOf(diver.story.key, day, hour)
+    const chance = chanceOf(diver.story.key, day)
     const items: DeckItem[] = []
     for (const turn of chooseTurns(diver, evaluation, chance)) {
       const taken = takeTurn(turn, diver, deck, at, chance)

@@ -1,56 +1,58 @@
 import type { EpochDay } from '../../lib/assessment/time'
-import { parseDay } from '../../lib/assessment/time'
+import { formatDay, parseDay } from '../../lib/assessment/time'
 import { coast } from './bootstrap'
-import type { DiverInSeason } from './choose'
+import { type DiverInSeason, startOf } from './choose'
 import { doInOrder } from './clock'
 import { type ClubData, type CoachData, clubs, coaches, type SquadData, squads } from './coast'
 import { type Acts, decideOnQueue, signWhatIsReached } from './desk'
 import { lookAt, send } from './hands'
-import { tellMishaps } from './mishaps'
-import { hoursOf, instantOn, isCamp, seasonDays, today, weekdayOf } from './season'
+import { instantOn, seasonDays, today, trains, weekdayOf } from './season'
 import { correct, type Later, lookOnVideo } from './second-look'
 import { dive, getCoach, open, type Session, type SessionOpen, signFirst } from './session'
 import { stories } from './stories/stories'
+import { firstDayOf, squadOn } from './stories/story'
 import type { Remembered } from './turn'
 
-/** The coaches who are free at an hour, each for one squad: by turns, and only while they worked here. */
-function coachFor(squad: SquadData, day: EpochDay, hour: number, busy: ReadonlySet<string>): CoachData {
+/** The coach whose turn it is: the next one who worked here then and is not at another pool at that hour. */
+function coachFor(squad: SquadData, day: EpochDay, busy: ReadonlySet<string>): CoachData {
   const { coaches: turns } = squad
-  const first = isCamp(day) ? 0 : day % turns.length
+  const first = Math.floor(day / 7) + squad.weekdays.indexOf(weekdayOf(day))
   for (let step = 0; step < turns.length; step++) {
     const coach = getCoach(turns[(first + step) % turns.length] ?? '')
     const here = !coach.left || day < parseDay(coach.left)
-    if (here && !busy.has(`${coach.key} ${hour}`)) return coach
+    if (here && !busy.has(`${coach.key} ${squad.hour}`)) return coach
   }
-  throw new Error(`nobody is free for the ${squad.name} on day ${day} at ${hour}`)
+  throw new Error(`nobody is free for the ${squad.name} on ${formatDay(day)}`)
 }
+
+const hasBegun = ({ story }: DiverInSeason, day: EpochDay): boolean => firstDayOf(story) <= day
 
 /** The sessions of a day, earliest first. A diver with a coach of her own dives when that coach is there. */
 function sessionsOn(day: EpochDay, divers: readonly DiverInSeason[]): Session[] {
   const busy = new Set<string>()
   const sessions: Session[] = []
-  for (const squad of squads) {
-    for (const hour of hoursOf(squad, day)) {
-      const coach = coachFor(squad, day, hour, busy)
-      busy.add(`${coach.key} ${hour}`)
-      const members = divers.filter(
-        ({ story }) => story.squad === squad.key && (!story.coachedBy || story.coachedBy === coach.key),
-      )
-      sessions.push({ squad, day, hour, coach, divers: members })
-    }
+  for (const squad of squads.filter((one) => trains(one, day))) {
+    const coach = coachFor(squad, day, busy)
+    busy.add(`${coach.key} ${squad.hour}`)
+    const members = divers.filter(
+      (diver) =>
+        squadOn(diver.story, formatDay(day)) === squad.key &&
+        hasBegun(diver, day) &&
+        (!diver.story.coachedBy || diver.story.coachedBy === coach.key),
+    )
+    sessions.push({ squad, day, coach, divers: members })
   }
-  return sessions.sort((a, b) => a.hour - b.hour)
+  return sessions.sort((a, b) => a.squad.hour - b.squad.hour)
 }
 
 /** Evenings on which the head coaches sit down to the queue. */
-const isDeskEvening = (day: EpochDay): boolean =>
-  day < today && (weekdayOf(day) === 0 || weekdayOf(day) === 3 || (isCamp(day) && weekdayOf(day) === 5))
+const isDeskEvening = (day: EpochDay): boolean => day < today && weekdayOf(day) === 0
 
 /** A head coach decides, then signs; what these sign-offs make ready waits for the next evening. */
 async function* sitAtDesk(club: ClubData, day: EpochDay, divers: readonly DiverInSeason[]): Acts {
   const head = getCoach(club.head)
   const homes = squads.filter((squad) => squad.club === club.key).map((squad) => squad.key)
-  const own = divers.filter(({ story }) => homes.includes(story.squad))
+  const own = divers.filter((diver) => homes.includes(squadOn(diver.story, formatDay(day))) && hasBegun(diver, day))
   const ids = own.map((diver) => diver.id)
   const standing = await lookAt(head.key, ids, instantOn(day, 20, 30))
   yield* decideOnQueue(head, own, standing, instantOn(day, 20, 30))
@@ -80,9 +82,9 @@ async function goThroughFilms(day: EpochDay, week: readonly Remembered[]): Promi
 async function trainOn(day: EpochDay, divers: readonly DiverInSeason[]): Promise<Remembered[]> {
   const sessions = sessionsOn(day, divers)
   const remembered: Remembered[] = []
-  for (const hour of new Set(sessions.map((session) => session.hour))) {
+  for (const hour of new Set(sessions.map(({ squad }) => squad.hour))) {
     const opened: SessionOpen[] = []
-    for (const session of sessions.filter((one) => one.hour === hour)) opened.push(await open(session))
+    for (const session of sessions.filter(({ squad }) => squad.hour === hour)) opened.push(await open(session))
     await doInOrder(opened.map(signFirst))
     const done = await Promise.all(opened.map(dive))
     remembered.push(...done.flat())
@@ -97,19 +99,13 @@ export type Progress = (day: EpochDay, dives: number) => void
  * Tells the season up to a day, through the same doors as decks and desks use. Answers how many dives it had. Throws
  * Error at the first thing that the rules refuse.
  */
-export async function tellSeason(until: EpochDay, progress: Progress, told = stories): Promise<number> {
-  const divers: DiverInSeason[] = told.map((story) => ({
-    story,
-    id: coast.diver(story.key),
-    practised: new Map(),
-    lastDived: new Map(),
-  }))
+export async function tellSeason(until: EpochDay, progress: Progress): Promise<number> {
+  const divers = stories.map((story) => startOf(story, coast.diver(story.key)))
   let dives = 0
   let week: Remembered[] = []
   for (const day of seasonDays().filter((one) => one <= until)) {
     const remembered = await trainOn(day, divers)
     dives += remembered.length
-    await tellMishaps(day, divers)
     week.push(...remembered)
     if (weekdayOf(day) === 0) {
       await goThroughFilms(day, week)
