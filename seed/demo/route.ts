@@ -13,7 +13,9 @@ interface Walk {
   /** Which of several branches a diver takes: any whole number, the same for all of her way. */
   readonly taste: number
   readonly leavesOut: ReadonlySet<PairKey>
-  readonly steps: Map<PairKey, Step>
+  readonly steps: Step[]
+  /** The level index at which each pair stands on the way so far. */
+  readonly reached: Map<PairKey, number>
   /** Requirements on the way down. */
   readonly within: Set<Requirement>
 }
@@ -21,11 +23,11 @@ interface Walk {
 /** The branches in the order in which this diver would take them: what is nearly done already, then by taste. */
 function byTaste(nodes: readonly Requirement[], walk: Walk): Requirement[] {
   const cost = nodes.map((node, index) => {
-    const ahead: Walk = { ...walk, steps: new Map(walk.steps), within: new Set(walk.within) }
+    const ahead: Walk = { ...walk, steps: [], reached: new Map(walk.reached), within: new Set(walk.within) }
     take(node, ahead)
-    const blocked = [...ahead.steps.keys()].some((key) => walk.leavesOut.has(key) && !walk.steps.has(key))
+    const blocked = ahead.steps.some(({ pair }) => walk.leavesOut.has(pair.key))
     const turned = (index + walk.taste) % nodes.length
-    return { node, cost: ahead.steps.size - walk.steps.size + turned / nodes.length + (blocked ? 1_000 : 0) }
+    return { node, cost: ahead.steps.length + turned / nodes.length + (blocked ? 1_000 : 0) }
   })
   return cost.sort((a, b) => a.cost - b.cost).map(({ node }) => node)
 }
@@ -38,12 +40,11 @@ function takePair(key: PairKey, level: number, walk: Walk): void {
   const pair = walk.curriculum.pairs.get(key)
   if (!pair) throw new Error(`the curriculum asks for ${key}, which it does not have`)
   const wanted = Math.max(level, pair.level)
-  const before = walk.steps.get(key)
-  if (before && before.level >= wanted) return
+  if ((walk.reached.get(key) ?? -1) >= wanted) return
   if (pair.prerequisite) take(pair.prerequisite, walk)
-  // Asked again at a higher level, it is taken up again from there.
-  walk.steps.delete(key)
-  walk.steps.set(key, { pair, level: wanted })
+  // Asked again at a higher level, it is taken up once more from there.
+  walk.reached.set(key, wanted)
+  walk.steps.push({ pair, level: wanted })
 }
 
 const reader: RequirementReader<void, Walk> = {
@@ -55,7 +56,7 @@ const reader: RequirementReader<void, Walk> = {
   signOff: (leaf, walk) =>
     takePair(pairKey(leaf), leaf.atLevel === undefined ? -1 : walk.curriculum.levelIndex(leaf.atLevel), walk),
   criterion: (leaf, walk) => {
-    if (!leaf.at.some((at) => walk.steps.has(pairKey(at))) && leaf.at[0]) takePair(pairKey(leaf.at[0]), -1, walk)
+    if (!leaf.at.some((at) => walk.reached.has(pairKey(at))) && leaf.at[0]) takePair(pairKey(leaf.at[0]), -1, walk)
   },
   level: (leaf, walk) => takeTarget(levelTarget(leaf.level), walk),
   boardMove: (leaf, walk) => takeTarget(moveTarget(leaf), walk),
@@ -85,10 +86,17 @@ export function routeTo(
   taste: number,
   leavesOut: readonly PairKey[] = [],
 ): Step[] {
-  const walk: Walk = { curriculum, taste, leavesOut: new Set(leavesOut), steps: new Map(), within: new Set() }
+  const walk: Walk = {
+    curriculum,
+    taste,
+    leavesOut: new Set(leavesOut),
+    steps: [],
+    reached: new Map(),
+    within: new Set(),
+  }
   for (const { key } of curriculum.levels) {
     takeTarget(levelTarget(key), walk)
     if (key === level) break
   }
-  return [...walk.steps.values()].filter(({ pair }) => !walk.leavesOut.has(pair.key))
+  return walk.steps.filter(({ pair }) => !walk.leavesOut.has(pair.key))
 }
