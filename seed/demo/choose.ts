@@ -7,7 +7,7 @@ import { type EpochDay, parseDay } from '../../lib/assessment/time'
 import type { Curriculum, Pair, PairKey } from '../../lib/curriculum/edition/curriculum'
 import type { Rating } from '../../lib/curriculum/model'
 import type { Chance } from './chance'
-import { routeTo, type Step } from './route'
+import { type Route, routeTo, type Step } from './route'
 import type { Story } from './stories/story'
 
 /** One go at a skill: some dives of it, called or not, judged against a level. */
@@ -28,7 +28,7 @@ export interface DiverInSeason {
   readonly practised: Map<PairKey, number>
   readonly lastDived: Map<PairKey, EpochDay>
   /** Her way through the curriculum, once it has been looked at. */
-  route: readonly Step[] | null
+  route: Route | null
 }
 
 export const startOf = (story: Story, id: string): DiverInSeason => ({
@@ -40,14 +40,14 @@ export const startOf = (story: Story, id: string): DiverInSeason => ({
 })
 
 /** A number of the diver's own, for what is a matter of taste. */
-const tasteOf = ({ key, taste }: Story): number =>
+export const tasteOf = ({ key, taste }: Story): number =>
   taste ?? [...key].reduce((sum, letter) => sum + letter.charCodeAt(0), 0)
 
 /** The diver's way to her level. */
-export function routeOf(diver: DiverInSeason, curriculum: Curriculum): readonly Step[] {
+function stepsOf(diver: DiverInSeason, curriculum: Curriculum): readonly Step[] {
   const { until, leavesOut } = diver.story
   diver.route ??= routeTo(curriculum, until, tasteOf(diver.story), leavesOut)
-  return diver.route
+  return diver.route.steps
 }
 
 const usual = (count: number): Turn['dives'] => Array.from({ length: count }, () => ({}))
@@ -118,7 +118,7 @@ function toldOf(diver: DiverInSeason, { date }: Evaluation, turn: (key: PairKey)
 /** The first steps of the way that are not hers yet and can be dived. */
 function nextSteps(diver: DiverInSeason, evaluation: Evaluation, count: number): Step[] {
   const found: Step[] = []
-  for (const step of routeOf(diver, evaluation.curriculum)) {
+  for (const step of stepsOf(diver, evaluation.curriculum)) {
     if (found.length >= count) break
     const { key } = step.pair
     if (!isCurrentAt(evaluation.holdings.of(key), step.level) && canBeDived(evaluation, key)) found.push(step)

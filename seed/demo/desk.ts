@@ -67,7 +67,9 @@ const alone = 'One coach here: nobody else was on the deck. Filmed where the boa
 
 /** Whether a club has no other coach than its head. */
 const isAlone = ({ key, posts }: CoachData): boolean =>
-  posts.some(({ club }) => coaches.every((other) => other.key === key || !other.posts.some((post) => post.club === club)))
+  posts.some(({ club }) =>
+    coaches.every((other) => other.key === key || !other.posts.some((post) => post.club === club)),
+  )
 
 /** What the head coach signs where the standard lacks nothing but a second coach, and there is a reason to sign all the same. */
 function overridesOf(coach: CoachData, { story }: DiverInSeason, evaluation: Evaluation): SignRequest[] {

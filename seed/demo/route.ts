@@ -1,5 +1,6 @@
 import { levelTarget, moveTarget, targetRequirement } from '../../lib/assessment/target-hold'
 import { type Curriculum, type Pair, type PairKey, pairKey } from '../../lib/curriculum/edition/curriculum'
+import type { BoardMove } from '../../lib/curriculum/model'
 import { type Requirement, type RequirementReader, readRequirement } from '../../lib/curriculum/requirement/model'
 
 /** A pair on the way, and the level index at which the way wants it. */
@@ -18,12 +19,19 @@ interface Walk {
   readonly reached: Map<PairKey, number>
   /** Requirements on the way down. */
   readonly within: Set<Requirement>
+  readonly moves: Set<BoardMove>
 }
 
 /** The branches in the order in which this diver would take them: what is nearly done already, then by taste. */
 function byTaste(nodes: readonly Requirement[], walk: Walk): Requirement[] {
   const cost = nodes.map((node, index) => {
-    const ahead: Walk = { ...walk, steps: [], reached: new Map(walk.reached), within: new Set(walk.within) }
+    const ahead: Walk = {
+      ...walk,
+      steps: [],
+      reached: new Map(walk.reached),
+      within: new Set(walk.within),
+      moves: new Set(),
+    }
     take(node, ahead)
     const blocked = ahead.steps.some(({ pair }) => walk.leavesOut.has(pair.key))
     const turned = (index + walk.taste) % nodes.length
@@ -59,9 +67,15 @@ const reader: RequirementReader<void, Walk> = {
     if (!leaf.at.some((at) => walk.reached.has(pairKey(at))) && leaf.at[0]) takePair(pairKey(leaf.at[0]), -1, walk)
   },
   level: (leaf, walk) => takeTarget(levelTarget(leaf.level), walk),
-  boardMove: (leaf, walk) => takeTarget(moveTarget(leaf), walk),
+  boardMove: (leaf, walk) => {
+    const move = walk.curriculum.boardMove(leaf.family, leaf.to)
+    if (move) walk.moves.add(move)
+    takeTarget(moveTarget(leaf), walk)
+  },
   age: () => undefined,
   venue: () => undefined,
+  // What a list is made of is on the way already.
+  diveList: () => undefined,
 }
 
 function takeTarget(target: ReturnType<typeof levelTarget> | ReturnType<typeof moveTarget>, walk: Walk): void {
@@ -76,16 +90,22 @@ function take(node: Requirement, walk: Walk): void {
   walk.within.delete(node)
 }
 
+/** Everything that a diver works through on her way to a level, in the order in which a coach takes it up. */
+export interface Route {
+  readonly steps: readonly Step[]
+  readonly moves: readonly BoardMove[]
+}
+
 /**
- * Everything that a diver works through on her way to a level, in the order in which a coach takes it up: what a pair
- * rests on before the pair, and of several ways the one that suits her.
+ * The way to a level: what a pair rests on before the pair, a skill once more where a higher level asks it again, and of
+ * several ways the one that suits the diver.
  */
 export function routeTo(
   curriculum: Curriculum,
   level: string,
   taste: number,
   leavesOut: readonly PairKey[] = [],
-): Step[] {
+): Route {
   const walk: Walk = {
     curriculum,
     taste,
@@ -93,10 +113,11 @@ export function routeTo(
     steps: [],
     reached: new Map(),
     within: new Set(),
+    moves: new Set(),
   }
   for (const { key } of curriculum.levels) {
     takeTarget(levelTarget(key), walk)
     if (key === level) break
   }
-  return walk.steps.filter(({ pair }) => !walk.leavesOut.has(pair.key))
+  return { steps: walk.steps.filter(({ pair }) => !walk.leavesOut.has(pair.key)), moves: [...walk.moves] }
 }

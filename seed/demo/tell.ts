@@ -6,6 +6,7 @@ import { doInOrder } from './clock'
 import { type ClubData, type CoachData, clubs, coaches, type SquadData, squads } from './coast'
 import { type Acts, decideOnQueue, signWhatIsReached } from './desk'
 import { lookAt, send } from './hands'
+import { recogniseOn, settleMoves, writeUp } from './office'
 import { instantOn, seasonDays, today, trains, weekdayOf } from './season'
 import { correct, type Later, lookOnVideo } from './second-look'
 import { dive, getCoach, open, type Session, type SessionOpen, signFirst } from './session'
@@ -104,6 +105,8 @@ export async function tellSeason(until: EpochDay, progress: Progress): Promise<n
   let dives = 0
   let week: Remembered[] = []
   for (const day of seasonDays().filter((one) => one <= until)) {
+    await recogniseOn(day, divers)
+    await settleMoves(day, divers)
     const remembered = await trainOn(day, divers)
     dives += remembered.length
     week.push(...remembered)
@@ -111,6 +114,7 @@ export async function tellSeason(until: EpochDay, progress: Progress): Promise<n
       await goThroughFilms(day, week)
       week = []
     }
+    await writeUp(day, divers)
     if (isDeskEvening(day)) await doInOrder(clubs.map((club) => sitAtDesk(club, day, divers)))
     progress(day, dives)
   }

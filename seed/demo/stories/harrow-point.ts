@@ -78,7 +78,14 @@ export const harrowPointStories: readonly Story[] = [
         called: false,
         dives: [{}, {}],
         note: 'Landed on her back, flat. Sat out the rest.',
-        incident: { kind: 'bad landing', note: 'Flat on the back from the running jump.' },
+        incident: {
+          kind: 'bad landing',
+          note: 'Flat on the back from the running jump.',
+          cleared: {
+            on: '2026-02-10',
+            reason: 'Talked it through with her and her mother, no pain since. Standing jumps first, then the walk.',
+          },
+        },
       },
     ],
   },

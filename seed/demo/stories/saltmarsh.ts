@@ -160,6 +160,7 @@ export const saltmarshStories: readonly Story[] = [
     attends: 0.9,
     recognised: 'bearings',
     until: 'reach',
+    grew: { on: '2026-02-24', words: 'Nine centimetres since August; the hurdle lands long.' },
   },
   {
     key: 'anders',

@@ -1,7 +1,9 @@
 import type { ClosesKind, IncidentKind, TargetKey } from '../../../lib/assessment/record'
+import { type EpochDay, parseDay } from '../../../lib/assessment/time'
 import type { PairKey } from '../../../lib/curriculum/edition/curriculum'
 import type { Rating } from '../../../lib/curriculum/model'
 import type { CoachKey, SquadKey } from '../coast'
+import { firstDay } from '../season'
 
 /** Levels of the pathway, by the keys of the demo's curriculum. */
 export type LevelKey = 'soundings' | 'bearings' | 'plumb' | 'reach' | 'traverse' | 'offing' | 'landfall'
@@ -28,7 +30,12 @@ export interface Episode {
   readonly called: boolean
   readonly note?: string
   /** It went wrong on the last dive. */
-  readonly incident?: { readonly kind: IncidentKind; readonly note: string }
+  readonly incident?: {
+    readonly kind: IncidentKind
+    readonly note: string
+    /** When the head coach cleared it, and what she wrote. */
+    readonly cleared?: { readonly on: string; readonly reason: string }
+  }
 }
 
 /** A head coach's decision that is part of the story rather than of the queue's usual run. */
@@ -85,6 +92,8 @@ export interface Story {
   readonly answers?: readonly Answer[]
   readonly waivers?: readonly Waiver[]
   readonly keptFrom?: KeptFrom
+  /** A coach noted that she has grown quickly. */
+  readonly grew?: { readonly on: string; readonly words: string }
   /** On this day both head coaches have agreed, and she dives with the other club's squad from then on. */
   readonly moves?: { readonly on: string; readonly to: SquadKey }
   /** Pairs whose sign-off still waits for the coach. */
@@ -99,6 +108,9 @@ export const steady: Ability = { fresh: 2.1, learned: 3.4, pace: 8, safe: 3.6 }
 export const slow: Ability = { fresh: 1.5, learned: 3, pace: 15, safe: 3.4 }
 /** Divers who came with most of it, and polish. */
 export const seasoned: Ability = { fresh: 2.8, learned: 3.8, pace: 5, safe: 3.75 }
+
+/** The first day on the deck. */
+export const firstDayOf = ({ begins }: Story): EpochDay => (begins ? parseDay(begins) : firstDay)
 
 /** The squad on a day: another one after a move to another club. */
 export const squadOn = ({ squad, moves }: Story, day: string): SquadKey => (moves && day >= moves.on ? moves.to : squad)

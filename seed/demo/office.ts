@@ -1,0 +1,123 @@
+import { agreeToTransfer, listTransfers, proposeTransfer } from '../../lib/access/store/transfers'
+import { openIncidents } from '../../lib/assessment/incident'
+import type { Recognisable } from '../../lib/assessment/recognise'
+import { releaseIncident } from '../../lib/assessment/store/desk-incident'
+import { noteGrowth } from '../../lib/assessment/store/growth'
+import { recogniseAll } from '../../lib/assessment/store/recognise'
+import { standDown } from '../../lib/assessment/store/stand-down'
+import { type EpochDay, parseDay } from '../../lib/assessment/time'
+import type { Curriculum } from '../../lib/curriculum/edition/curriculum'
+import { readCurriculum } from '../../lib/curriculum/store/read-curriculum'
+import { coast } from './bootstrap'
+import { type DiverInSeason, tasteOf } from './choose'
+import { type ClubData, clubs, type SquadKey, squads } from './coast'
+import { coachScope, getStanding, lookAt, require } from './hands'
+import { routeTo } from './route'
+import { instantOn } from './season'
+import { firstDayOf, type Story } from './stories/story'
+
+/** What the head coaches write at their desks beside the queue: what divers bring with them, moves, stand-downs, releases. */
+
+const clubOf = (squad: SquadKey): ClubData => {
+  const home = squads.find((one) => one.key === squad)?.club
+  const club = clubs.find((one) => one.key === home)
+  if (!club) throw new Error(`the demo has no club for the ${squad} squad`)
+  return club
+}
+
+const isOn = (day: EpochDay, written: string | undefined): boolean => written !== undefined && parseDay(written) === day
+
+/** A level with all that it asks: the skills on this diver's way there, the levels, the board moves. */
+function broughtBy({ story }: DiverInSeason, curriculum: Curriculum): Recognisable[] {
+  const { recognised } = story
+  if (!recognised) return []
+  const upTo = curriculum.levelIndex(recognised)
+  const route = routeTo(curriculum, recognised, tasteOf(story), story.leavesOut)
+  const highest = new Map(route.steps.map(({ pair, level }) => [pair.key, level]))
+  return [
+    ...[...highest].map(
+      ([pair, level]): Recognisable => ({ kind: 'holding', pair, level: curriculum.levels[level]?.key ?? '' }),
+    ),
+    ...route.moves.map(({ family, to }): Recognisable => ({ kind: 'boardMove', family, to })),
+    ...curriculum.levels.slice(0, upTo + 1).map(({ key }): Recognisable => ({ kind: 'level', level: key })),
+  ]
+}
+
+/** On their first day head coaches recognise, club by club, what divers bring with them. */
+export async function recogniseOn(day: EpochDay, divers: readonly DiverInSeason[]): Promise<void> {
+  for (const club of clubs) {
+    const fresh = divers.filter(
+      ({ story }) => story.recognised && firstDayOf(story) === day && clubOf(story.squad).key === club.key,
+    )
+    if (fresh.length === 0) continue
+    const scope = await coachScope(club.head, instantOn(day, 8))
+    const curriculum = await readCurriculum(scope)
+    const ticks = fresh.flatMap((diver) => broughtBy(diver, curriculum).map((what) => ({ diver: diver.id, what })))
+    const done = await recogniseAll(scope, {
+      ticks,
+      reason: 'Held before the programme kept a record; to be shown again.',
+    })
+    if (!done.ok) throw new Error(`${club.name} recognises: ${done.refusals[0]?.message}`)
+  }
+}
+
+/** A diver moves: the old club's head coach proposes in the morning, the new club's agrees. */
+async function moveOn({ story, id }: DiverInSeason, day: EpochDay): Promise<void> {
+  if (!story.moves || !isOn(day, story.moves.on)) return
+  const from = clubOf(story.squad)
+  const to = clubOf(story.moves.to)
+  const old = await coachScope(from.head, instantOn(day, 8))
+  const proposal = {
+    fromClub: coast.club(from.key),
+    toClub: coast.club(to.key),
+    proposedFor: coast.club(from.key),
+    diver: id,
+    name: `${story.given} ${story.family}`,
+    bornOn: new Date(`${story.born}T00:00:00Z`),
+  }
+  if (!(await proposeTransfer(old, proposal))) throw new Error(`${story.given}’s move is proposed already`)
+  const fresh = await coachScope(to.head, instantOn(day, 8, 30))
+  const open = (await listTransfers(fresh)).find((transfer) => transfer.diver === id && transfer.agreedAt === null)
+  const agreed = open && (await agreeToTransfer(fresh, open.id, null))
+  if (agreed !== 'agreed') throw new Error(`${story.given}’s move is not agreed to: ${agreed}`)
+}
+
+/** Before the day's first session: who moves today. */
+export async function settleMoves(day: EpochDay, divers: readonly DiverInSeason[]): Promise<void> {
+  for (const diver of divers) await moveOn(diver, day)
+}
+
+async function clearIncident(story: Story, diver: string, day: EpochDay, reason: string): Promise<void> {
+  const { head } = clubOf(story.squad)
+  const at = instantOn(day, 19)
+  const standing = getStanding(await lookAt(head, [diver], at), { id: diver })
+  const [incident] = openIncidents(standing.record)
+  if (!incident) throw new Error(`${story.given} has no incident to clear`)
+  const released = await releaseIncident(await coachScope(head, at), {
+    diver,
+    incident: incident.id,
+    reason,
+    statement: '',
+  })
+  require(`${story.given}’s incident is cleared`, released)
+}
+
+/** In the evening: stand-downs, growth noted, incidents cleared, as the stories tell. */
+export async function writeUp(day: EpochDay, divers: readonly DiverInSeason[]): Promise<void> {
+  for (const { story, id } of divers) {
+    const scope = () => coachScope(clubOf(story.squad).head, instantOn(day, 19))
+    if (story.keptFrom && isOn(day, story.keptFrom.on)) {
+      const { closes, until, reason } = story.keptFrom
+      const kept = { diver: id, closes, from: day, until: until === null ? null : parseDay(until), reason }
+      require(`${story.given} is stood down`, await standDown(await scope(), kept))
+    }
+    if (story.grew && isOn(day, story.grew.on)) {
+      const note = { diver: id, notedOn: day, words: story.grew.words }
+      require(`${story.given} has grown`, await noteGrowth(await scope(), note))
+    }
+    for (const { incident } of story.episodes ?? []) {
+      if (!incident?.cleared || !isOn(day, incident.cleared.on)) continue
+      await clearIncident(story, id, day, incident.cleared.reason)
+    }
+  }
+}
