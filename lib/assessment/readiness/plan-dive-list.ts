@@ -2,12 +2,12 @@ import type { Curriculum } from '../../curriculum/edition/curriculum'
 import { type Entry, entriesAt } from '../../curriculum/event/entry'
 import { cheapestList } from '../../curriculum/event/legal-list'
 import type { Event } from '../../curriculum/event/model'
-import { attemptsOf, both, done, type Ways } from './ways'
+import { attemptsOf, both, done, plansOf, type Ways } from './ways'
 
 // A decision weighs less than any attempt.
 const attempt = 1000
-const costOf = (ways: Extract<Ways, { plans: unknown }>): number =>
-  Math.min(...ways.plans.map((plan) => attemptsOf(plan) * attempt + plan.decisions.size))
+const costOf = (ways: Exclude<Ways, { never: unknown }>): number =>
+  Math.min(...plansOf(ways).map((plan) => attemptsOf(plan) * attempt + plan.decisions.size))
 
 /**
  * Ways to the list that is cheapest when each dive is priced by itself; null when no list is legal with all that can be

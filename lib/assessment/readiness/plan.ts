@@ -50,6 +50,35 @@ export const together = (a: Plan, b: Plan): Plan => ({
   notBefore: later(a.notBefore, b.notBefore),
 })
 
+/** What a plan asks that another does not ask already. */
+export const beyond = (always: Plan, plan: Plan): Plan => ({
+  attempts: new Map([...plan.attempts].filter(([pair, count]) => count > (always.attempts.get(pair) ?? 0))),
+  pooled: plan.pooled.filter((wanted) => !brings(always, wanted)),
+  opened: new Set([...plan.opened].filter((pair) => !always.opened.has(pair))),
+  decisions: new Set([...plan.decisions].filter((what) => !always.decisions.has(what))),
+  notBefore:
+    (plan.notBefore ?? Number.NEGATIVE_INFINITY) > (always.notBefore ?? Number.NEGATIVE_INFINITY)
+      ? plan.notBefore
+      : null,
+})
+
+const shared = <Item>(a: ReadonlySet<Item>, b: ReadonlySet<Item>): ReadonlySet<Item> =>
+  new Set([...a].filter((item) => b.has(item)))
+
+/** What both plans ask. */
+export const common = (a: Plan, b: Plan): Plan => ({
+  attempts: new Map(
+    [...a.attempts].flatMap(([pair, count]) => {
+      const other = b.attempts.get(pair)
+      return other === undefined ? [] : [[pair, Math.min(count, other)] as const]
+    }),
+  ),
+  pooled: a.pooled.filter((wanted) => b.pooled.includes(wanted)),
+  opened: shared(a.opened, b.opened),
+  decisions: shared(a.decisions, b.decisions),
+  notBefore: a.notBefore === null || b.notBefore === null ? null : Math.min(a.notBefore, b.notBefore),
+})
+
 const within = <Item>(a: ReadonlySet<Item>, b: ReadonlySet<Item>): boolean =>
   a.size <= b.size && [...a].every((item) => b.has(item))
 

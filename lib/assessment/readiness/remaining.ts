@@ -10,7 +10,7 @@ import { attemptsByPair, nothingToDo, type Plan } from './plan'
 import { listWays } from './plan-dive-list'
 import { criterionPlan, signOffWork } from './plan-leaf'
 import { readTarget } from './targets'
-import { attemptsOf, both, decided, done, some, type Ways } from './ways'
+import { attemptsOf, both, decided, done, oneWay, plansOf, some, type Ways } from './ways'
 
 interface Asking {
   readonly evaluation: Evaluation
@@ -33,7 +33,7 @@ function targetWays(target: TargetKey | null, node: Requirement, asking: Asking)
   if (!target || !requirement) return never(node, asking)
   const { held } = readTarget(evaluation, target)
   const own = waysOf(requirement, { ...asking, context: 'advancement' })
-  return held === 'no' ? both(own, { plans: [decided(`decide ${target}`)], exact: true }) : own
+  return held === 'no' ? both(own, oneWay(decided(`decide ${target}`))) : own
 }
 
 const reader: RequirementReader<Ways, Asking> = {
@@ -52,25 +52,24 @@ const reader: RequirementReader<Ways, Asking> = {
     const key = pairKey(leaf)
     const work = signOffWork(leaf, asking.evaluation, asking.context)
     const below = prerequisiteWays(key, asking)
-    if (!work)
-      return 'never' in below || below.plans.every((plan) => plan === nothingToDo) ? never(leaf, asking) : below
+    if (!work) return 'never' in below || below === done ? never(leaf, asking) : below
     const plan: Plan = {
       ...nothingToDo,
       attempts: new Map([[key, work.attempts]]),
       opened: new Set([key]),
       decisions: new Set(work.sign ? [`sign ${key}`] : []),
     }
-    return both({ plans: [plan], exact: true }, below)
+    return both(oneWay(plan), below)
   },
   criterion: (leaf, asking) => {
     const found = criterionPlan(leaf, asking.evaluation, asking.context)
     if (!found) return never(leaf, asking)
-    const own: Ways = { plans: [found.plan], exact: found.exact }
+    const own = oneWay(found.plan, found.exact)
     if (found.plan.opened.size > 0) return own
     // None of its pairs can be dived yet: what one of them rests on comes first.
     const opening = leaf.at.map((at): Ways => {
       const below = prerequisiteWays(pairKey(at), asking)
-      return both(below, { plans: [{ ...found.plan, opened: new Set([pairKey(at)]) }], exact: found.exact })
+      return both(below, oneWay({ ...found.plan, opened: new Set([pairKey(at)]) }, found.exact))
     })
     return some(opening, 1)
   },
@@ -78,10 +77,8 @@ const reader: RequirementReader<Ways, Asking> = {
   boardMove: (leaf, asking) => targetWays(targetOf(asking.evaluation.curriculum, leaf), leaf, asking),
   age: (leaf, asking) => {
     const { reason } = find(asking.evaluation, leaf, asking.context)
-    if (reason.code === 'too young') return { plans: [{ ...nothingToDo, notBefore: reason.from }], exact: true }
-    return reason.code === 'no birth date'
-      ? { plans: [decided('record the birth date')], exact: true }
-      : never(leaf, asking)
+    if (reason.code === 'too young') return oneWay({ ...nothingToDo, notBefore: reason.from })
+    return reason.code === 'no birth date' ? oneWay(decided('record the birth date')) : never(leaf, asking)
   },
   diveList: (leaf, asking) => {
     const { reason } = find(asking.evaluation, leaf, asking.context)
@@ -91,15 +88,11 @@ const reader: RequirementReader<Ways, Asking> = {
     if (because.includes('outside the band')) return never(leaf, asking)
     const list = listWays(event, asking.evaluation.curriculum, (entry) => waysOf(entry.leaf, asking))
     if (!list) return never(leaf, asking)
-    return because.includes('no birth date')
-      ? both(list, { plans: [decided('record the birth date')], exact: true })
-      : list
+    return because.includes('no birth date') ? both(list, oneWay(decided('record the birth date'))) : list
   },
   venue: (leaf, asking) => {
     const { reason } = find(asking.evaluation, leaf, asking.context)
-    return reason.code === 'venue unknown'
-      ? { plans: [decided(`record the venue ${leaf.feature}`)], exact: true }
-      : never(leaf, asking)
+    return reason.code === 'venue unknown' ? oneWay(decided(`record the venue ${leaf.feature}`)) : never(leaf, asking)
   },
 }
 
@@ -152,7 +145,7 @@ function blockPlan(block: Block): Plan {
 
 function toRemaining(ways: Ways, evaluation: Evaluation): Remaining {
   if ('never' in ways) return { kind: 'never', because: ways.never }
-  const counted = ways.plans.map((plan) => ({ plan, byPair: attemptsByPair(plan), attempts: attemptsOf(plan) }))
+  const counted = plansOf(ways).map((plan) => ({ plan, byPair: attemptsByPair(plan), attempts: attemptsOf(plan) }))
   const [best] = counted.sort(
     (a, b) =>
       a.attempts - b.attempts ||
@@ -199,7 +192,7 @@ function workOut(evaluation: Evaluation, target: TargetKey): Remaining {
   const { held, finding, blocks } = readTarget(evaluation, target)
   if (held === 'approved') return toRemaining(done, evaluation)
   const own = waysOf(finding.node, { evaluation, context: 'advancement', within: new Set() })
-  const unblocked = blocks.map((block): Ways => ({ plans: [blockPlan(block)], exact: true })).reduce(both, own)
-  const decision: Ways = held === 'no' ? { plans: [decided(`decide ${target}`)], exact: true } : done
+  const unblocked = blocks.map((block) => oneWay(blockPlan(block))).reduce(both, own)
+  const decision: Ways = held === 'no' ? oneWay(decided(`decide ${target}`)) : done
   return toRemaining(both(unblocked, decision), evaluation)
 }

@@ -1,12 +1,22 @@
 import type { Finding } from './finding'
-import { attemptsByPair, nothingToDo, type Plan, together, withoutNeedless } from './plan'
+import { attemptsByPair, beyond, common, nothingToDo, type Plan, together, withoutNeedless } from './plan'
 
-/** All ways to meet a requirement that are worth weighing, or the leaves that stand in the way of every one. */
-export type Ways = { readonly plans: readonly Plan[]; readonly exact: boolean } | { readonly never: readonly Finding[] }
+/**
+ * All ways to meet a requirement that are worth weighing: what every one of them asks, and what each asks beyond it. Or
+ * the leaves that stand in the way of every one. `exact` is false where some were left out.
+ */
+export type Ways =
+  | { readonly always: Plan; readonly beyond: readonly Plan[]; readonly exact: boolean }
+  | { readonly never: readonly Finding[] }
 
 const mostPlans = 24
+const mostWeighed = 144
+
+/** The one way that a plan is. */
+export const oneWay = (plan: Plan, exact = true): Ways => ({ always: plan, beyond: [nothingToDo], exact })
+
 /** Nothing is left to do. */
-export const done: Ways = { plans: [nothingToDo], exact: true }
+export const done: Ways = oneWay(nothingToDo)
 /** A decision, by what it is about. */
 export const decided = (what: string): Plan => ({ ...nothingToDo, decisions: new Set([what]) })
 
@@ -14,12 +24,35 @@ export const decided = (what: string): Plan => ({ ...nothingToDo, decisions: new
 export const attemptsOf = (plan: Plan): number =>
   [...attemptsByPair(plan).values()].reduce((sum, count) => sum + count, 0)
 
+/** Each way as a whole plan. */
+export const plansOf = ({ always, beyond }: Exclude<Ways, { never: unknown }>): Plan[] =>
+  beyond.map((plan) => together(always, plan))
+
+/** What a plan costs beyond another, counting pooled attempts in full: enough to tell cheap ways from dear ones. */
+const extraOf = (plan: Plan, always: Plan): number =>
+  [...plan.attempts].reduce((sum, [pair, count]) => sum + count - (always.attempts.get(pair) ?? 0), 0) +
+  plan.pooled.reduce((sum, { count }) => sum + count, 0)
+
+const cheapest = (plans: readonly Plan[], always: Plan, most: number): Plan[] =>
+  plans
+    .map((plan) => ({ plan, cost: extraOf(plan, always) }))
+    .sort((a, b) => a.cost - b.cost)
+    .slice(0, most)
+    .map(({ plan }) => plan)
+
 /** What is worth weighing further; cut short where there are too many, cheapest kept. */
-function weigh(plans: readonly Plan[], exact: boolean): Ways {
-  const kept = withoutNeedless(plans)
-  if (kept.length <= mostPlans) return { plans: kept, exact }
-  const cheapest = kept.map((plan) => ({ plan, cost: attemptsOf(plan) })).sort((a, b) => a.cost - b.cost)
-  return { plans: cheapest.slice(0, mostPlans).map(({ plan }) => plan), exact: false }
+function weigh(always: Plan, plans: readonly Plan[], exact: boolean): Ways {
+  const extra = plans.map((plan) => beyond(always, plan))
+  const weighed = extra.length > mostWeighed ? cheapest(extra, always, mostWeighed) : extra
+  const kept = withoutNeedless(weighed)
+  const [only] = kept
+  if (kept.length === 1 && only) return oneWay(together(always, only), exact && weighed === extra)
+  const isWhole = kept.length <= mostPlans
+  return {
+    always,
+    beyond: isWhole ? kept : cheapest(kept, always, mostPlans),
+    exact: exact && isWhole && weighed === extra,
+  }
 }
 
 /** Ways to meet two requirements together. */
@@ -28,9 +61,17 @@ export function both(a: Ways, b: Ways): Ways {
   if ('never' in b || a === done) return b
   if (b === done) return a
   return weigh(
-    a.plans.flatMap((one) => b.plans.map((other) => together(one, other))),
+    together(a.always, b.always),
+    a.beyond.flatMap((one) => b.beyond.map((other) => together(one, other))),
     a.exact && b.exact,
   )
+}
+
+function either(a: Ways, b: Ways): Ways {
+  if ('never' in a) return b
+  if ('never' in b) return a
+  const plans = [...plansOf(a), ...plansOf(b)]
+  return weigh(plans.reduce(common), plans, a.exact && b.exact)
 }
 
 /** `n` of the children, whichever come cheapest: every choice is weighed. */
@@ -38,12 +79,15 @@ export function some(children: readonly Ways[], n: number): Ways {
   if (n <= 0) return done
   const possible = children.filter((child) => !('never' in child))
   if (possible.length < n) return { never: children.flatMap((child) => ('never' in child ? child.never : [])) }
-  const [first, ...rest] = possible
-  if (!first) return done
-  const withFirst = both(first, some(rest, n - 1))
-  const without = rest.length >= n ? some(rest, n) : null
-  if (!without || 'never' in without) return withFirst
-  return 'never' in withFirst
-    ? without
-    : weigh([...withFirst.plans, ...without.plans], withFirst.exact && without.exact)
+  // After each child: the ways to have met so many of those looked at.
+  const reached: Ways[] = [done]
+  for (const child of possible)
+    for (let met = Math.min(n, reached.length); met > 0; met--) {
+      const before = reached[met - 1]
+      if (!before) continue
+      const taken = both(before, child)
+      const without = reached[met]
+      reached[met] = without ? either(without, taken) : taken
+    }
+  return reached[n] ?? done
 }
