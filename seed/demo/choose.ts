@@ -18,7 +18,6 @@ export interface Turn {
   /** One entry a dive: what is seen of it for certain. */
   readonly dives: readonly Readonly<Record<string, Rating>>[]
   readonly note: string | null
-  readonly incident: NonNullable<Story['episodes']>[number]['incident'] | null
 }
 
 /** A diver in the course of the season: the story, and what was dived so far. */
@@ -106,12 +105,11 @@ function callOf(pair: Pair, chance: Chance): Turn['dives'] {
 function toldOf(diver: DiverInSeason, { date }: Evaluation, turn: (key: PairKey) => Turn): Turn[] {
   return (diver.story.episodes ?? [])
     .filter((episode) => parseDay(episode.on) === date.day)
-    .map(({ pair, dives, called, note, incident }) => ({
+    .map(({ pair, dives, called, note }) => ({
       ...turn(pair),
       dives,
       called,
       note: note ?? null,
-      incident: incident ?? null,
     }))
 }
 
@@ -134,7 +132,7 @@ export function chooseTurns(diver: DiverInSeason, evaluation: Evaluation, chance
     const pair = curriculum.pairs.get(key)
     if (!pair) throw new Error(`the demo dives ${key}, which the curriculum does not have`)
     const level = curriculum.levels[Math.max(at, pair.level)]?.key ?? ''
-    return { pair, level, called, dives: dives(pair), note: null, incident: null }
+    return { pair, level, called, dives: dives(pair), note: null }
   }
   const call = (key: PairKey, level = towards) => turnAt(key, level, (pair) => callOf(pair, chance))
   const told = toldOf(diver, evaluation, (key) => call(key))

@@ -1,8 +1,5 @@
 import { agreeToTransfer, listTransfers, proposeTransfer } from '../../lib/access/store/transfers'
-import { openIncidents } from '../../lib/assessment/incident'
 import type { Recognisable } from '../../lib/assessment/recognise'
-import { releaseIncident } from '../../lib/assessment/store/desk-incident'
-import { noteGrowth } from '../../lib/assessment/store/growth'
 import { recogniseAll } from '../../lib/assessment/store/recognise'
 import { standDown } from '../../lib/assessment/store/stand-down'
 import { type EpochDay, parseDay } from '../../lib/assessment/time'
@@ -11,12 +8,12 @@ import { readCurriculum } from '../../lib/curriculum/store/read-curriculum'
 import { coast } from './bootstrap'
 import { type DiverInSeason, tasteOf } from './choose'
 import { type ClubData, clubs, type SquadKey, squads } from './coast'
-import { coachScope, getStanding, lookAt, require } from './hands'
+import { coachScope, require } from './hands'
 import { routeTo } from './route'
 import { instantOn } from './season'
-import { firstDayOf, type Story } from './stories/story'
+import { firstDayOf } from './stories/story'
 
-/** What the head coaches write at their desks beside the queue: what divers bring with them, moves, stand-downs, releases. */
+/** What the head coaches write at their desks beside the queue: what divers bring with them, moves between clubs, stand-downs. */
 
 const clubOf = (squad: SquadKey): ClubData => {
   const home = squads.find((one) => one.key === squad)?.club
@@ -87,37 +84,13 @@ export async function settleMoves(day: EpochDay, divers: readonly DiverInSeason[
   for (const diver of divers) await moveOn(diver, day)
 }
 
-async function clearIncident(story: Story, diver: string, day: EpochDay, reason: string): Promise<void> {
-  const { head } = clubOf(story.squad)
-  const at = instantOn(day, 19)
-  const standing = getStanding(await lookAt(head, [diver], at), { id: diver })
-  const [incident] = openIncidents(standing.record)
-  if (!incident) throw new Error(`${story.given} has no incident to clear`)
-  const released = await releaseIncident(await coachScope(head, at), {
-    diver,
-    incident: incident.id,
-    reason,
-    statement: '',
-  })
-  require(`${story.given}’s incident is cleared`, released)
-}
-
-/** In the evening: stand-downs, growth noted, incidents cleared, as the stories tell. */
-export async function writeUp(day: EpochDay, divers: readonly DiverInSeason[]): Promise<void> {
+/** In the evening: whom the head coach keeps from something. */
+export async function standDownOn(day: EpochDay, divers: readonly DiverInSeason[]): Promise<void> {
   for (const { story, id } of divers) {
-    const scope = () => coachScope(clubOf(story.squad).head, instantOn(day, 19))
-    if (story.keptFrom && isOn(day, story.keptFrom.on)) {
-      const { closes, until, reason } = story.keptFrom
-      const kept = { diver: id, closes, from: day, until: until === null ? null : parseDay(until), reason }
-      require(`${story.given} is stood down`, await standDown(await scope(), kept))
-    }
-    if (story.grew && isOn(day, story.grew.on)) {
-      const note = { diver: id, notedOn: day, words: story.grew.words }
-      require(`${story.given} has grown`, await noteGrowth(await scope(), note))
-    }
-    for (const { incident } of story.episodes ?? []) {
-      if (!incident?.cleared || !isOn(day, incident.cleared.on)) continue
-      await clearIncident(story, id, day, incident.cleared.reason)
-    }
+    if (!story.keptFrom || !isOn(day, story.keptFrom.on)) continue
+    const { closes, until, reason } = story.keptFrom
+    const scope = await coachScope(clubOf(story.squad).head, instantOn(day, 19))
+    const kept = { diver: id, closes, from: day, until: until === null ? null : parseDay(until), reason }
+    require(`${story.given} is stood down`, await standDown(scope, kept))
   }
 }

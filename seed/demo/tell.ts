@@ -6,7 +6,8 @@ import { doInOrder } from './clock'
 import { type ClubData, type CoachData, clubs, coaches, type SquadData, squads } from './coast'
 import { type Acts, decideOnQueue, signWhatIsReached } from './desk'
 import { lookAt, send } from './hands'
-import { recogniseOn, settleMoves, writeUp } from './office'
+import { tellMishaps } from './mishaps'
+import { recogniseOn, settleMoves, standDownOn } from './office'
 import { instantOn, seasonDays, today, trains, weekdayOf } from './season'
 import { correct, type Later, lookOnVideo } from './second-look'
 import { dive, getCoach, open, type Session, type SessionOpen, signFirst } from './session'
@@ -100,8 +101,8 @@ export type Progress = (day: EpochDay, dives: number) => void
  * Tells the season up to a day, through the same doors as decks and desks use. Answers how many dives it had. Throws
  * Error at the first thing that the rules refuse.
  */
-export async function tellSeason(until: EpochDay, progress: Progress): Promise<number> {
-  const divers = stories.map((story) => startOf(story, coast.diver(story.key)))
+export async function tellSeason(until: EpochDay, progress: Progress, told = stories): Promise<number> {
+  const divers = told.map((story) => startOf(story, coast.diver(story.key)))
   let dives = 0
   let week: Remembered[] = []
   for (const day of seasonDays().filter((one) => one <= until)) {
@@ -109,12 +110,13 @@ export async function tellSeason(until: EpochDay, progress: Progress): Promise<n
     await settleMoves(day, divers)
     const remembered = await trainOn(day, divers)
     dives += remembered.length
+    await tellMishaps(day, divers)
+    await standDownOn(day, divers)
     week.push(...remembered)
     if (weekdayOf(day) === 0) {
       await goThroughFilms(day, week)
       week = []
     }
-    await writeUp(day, divers)
     if (isDeskEvening(day)) await doInOrder(clubs.map((club) => sitAtDesk(club, day, divers)))
     progress(day, dives)
   }

@@ -103,20 +103,6 @@ export function takeTurn(turn: Turn, diver: DiverInSeason, deck: Deck, start: nu
       device: deck.device,
     })
     items.push(observation)
-    if (turn.incident && index === turn.dives.length - 1) {
-      const { kind: what, note } = turn.incident
-      const { atLevel: _level, ...where } = about
-      items.push({
-        kind: 'incident',
-        id: chance.id(at + 10_000),
-        ...where,
-        what,
-        attempt,
-        note,
-        happenedAt: at,
-        device: deck.device,
-      })
-    }
     remembered.push({ observation, pair, level, quality, called: turn.called, deck, diver })
   }
   return { items, remembered, ended: at + 20_000 }

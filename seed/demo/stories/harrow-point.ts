@@ -13,6 +13,7 @@ export const harrowPointStories: readonly Story[] = [
     ability: slow,
     attends: 0.9,
     until: 'soundings',
+    consentsMissing: true,
   },
   {
     key: 'yusuf',
@@ -67,27 +68,9 @@ export const harrowPointStories: readonly Story[] = [
     family: 'Archer-Bakare',
     born: '2015-03-03',
     squad: 'cove',
-    shows: 'A bad landing in February was cleared by the head coach, in writing, and she dives again.',
     ability: steady,
     attends: 0.85,
     until: 'bearings',
-    episodes: [
-      {
-        on: '2026-02-07',
-        pair: 'jump-running@1m',
-        called: false,
-        dives: [{}, {}],
-        note: 'Landed on her back, flat. Sat out the rest.',
-        incident: {
-          kind: 'bad landing',
-          note: 'Flat on the back from the running jump.',
-          cleared: {
-            on: '2026-02-10',
-            reason: 'Talked it through with her and her mother, no pain since. Standing jumps first, then the walk.',
-          },
-        },
-      },
-    ],
   },
   {
     key: 'leilani',

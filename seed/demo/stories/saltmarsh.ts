@@ -13,6 +13,12 @@ export const saltmarshStories: readonly Story[] = [
     ability: slow,
     attends: 0.8,
     until: 'soundings',
+    mishap: {
+      on: '2026-03-14',
+      pair: 'jump-standing@1m',
+      what: 'bad landing',
+      note: 'Leaned back in the air and sat into the water; shaken, not hurt.',
+    },
   },
   {
     key: 'idris',
@@ -160,7 +166,7 @@ export const saltmarshStories: readonly Story[] = [
     attends: 0.9,
     recognised: 'bearings',
     until: 'reach',
-    grew: { on: '2026-02-24', words: 'Nine centimetres since August; the hurdle lands long.' },
+    grown: { on: '2026-02-24', words: 'Nine centimetres since August; the hurdle lands long.' },
   },
   {
     key: 'anders',
@@ -194,6 +200,7 @@ export const saltmarshStories: readonly Story[] = [
     attends: 0.85,
     recognised: 'bearings',
     until: 'reach',
+    grown: { on: '2026-02-21', words: 'Four centimetres since the new year, says his father.' },
   },
   {
     key: 'ilse',
@@ -206,6 +213,13 @@ export const saltmarshStories: readonly Story[] = [
     attends: 0.92,
     recognised: 'plumb',
     until: 'offing',
+    mishap: {
+      on: '2026-02-28',
+      pair: '101B@3m',
+      what: 'too close',
+      note: 'Head passed the tip by a hand on the last dive.',
+      cleared: 'Looked at on film together: leaned from the hurdle. Hurdles on the dry board first, then two from 1 m.',
+    },
   },
   {
     key: 'dario',
@@ -283,15 +297,11 @@ export const saltmarshStories: readonly Story[] = [
     attends: 0.9,
     recognised: 'bearings',
     until: 'reach',
-    episodes: [
-      {
-        on: '2026-03-09',
-        pair: '401C@1m',
-        called: false,
-        dives: [{}, { 'clear-of-board': 0 }],
-        note: 'Feet brushed the board on the way past. Stopped there; no pain.',
-        incident: { kind: 'contact with the board', note: 'Both feet brushed the tip. Walked away from it, no marks.' },
-      },
-    ],
+    mishap: {
+      on: '2026-03-12',
+      pair: '401C@1m',
+      what: 'contact with the board',
+      note: 'Both feet brushed the tip on the way past. Walked away from it, no marks.',
+    },
   },
 ]

@@ -29,13 +29,16 @@ export interface Episode {
   readonly dives: readonly Readonly<Record<string, Rating>>[]
   readonly called: boolean
   readonly note?: string
-  /** It went wrong on the last dive. */
-  readonly incident?: {
-    readonly kind: IncidentKind
-    readonly note: string
-    /** When the head coach cleared it, and what she wrote. */
-    readonly cleared?: { readonly on: string; readonly reason: string }
-  }
+}
+
+/** An incident after a session, recorded by the head coach, and cleared by her within the hour or still open. */
+export interface Mishap {
+  readonly on: string
+  readonly pair: PairKey
+  readonly what: IncidentKind
+  readonly note: string
+  /** What she wrote when she cleared it. */
+  readonly cleared?: string
 }
 
 /** A head coach's decision that is part of the story rather than of the queue's usual run. */
@@ -92,8 +95,11 @@ export interface Story {
   readonly answers?: readonly Answer[]
   readonly waivers?: readonly Waiver[]
   readonly keptFrom?: KeptFrom
-  /** A coach noted that she has grown quickly. */
-  readonly grew?: { readonly on: string; readonly words: string }
+  readonly mishap?: Mishap
+  /** When a coach noted that the diver has grown quickly. */
+  readonly grown?: { readonly on: string; readonly words: string }
+  /** True while nobody has brought the consents back yet. */
+  readonly consentsMissing?: true
   /** On this day both head coaches have agreed, and she dives with the other club's squad from then on. */
   readonly moves?: { readonly on: string; readonly to: SquadKey }
   /** Pairs whose sign-off still waits for the coach. */
