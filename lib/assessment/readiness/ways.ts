@@ -9,8 +9,8 @@ export type Ways =
   | { readonly always: Plan; readonly beyond: readonly Plan[]; readonly exact: boolean }
   | { readonly never: readonly Finding[] }
 
-const mostPlans = 24
-const mostWeighed = 144
+/** So many ways are followed at most. Far from ready, where nobody counts single attempts, a bound from a few is enough. */
+const mostPlans = (always: Plan): number => (always.attempts.size > 8 ? 4 : 24)
 
 /** The one way that a plan is. */
 export const oneWay = (plan: Plan, exact = true): Ways => ({ always: plan, beyond: [nothingToDo], exact })
@@ -43,14 +43,15 @@ const cheapest = (plans: readonly Plan[], always: Plan, most: number): Plan[] =>
 /** What is worth weighing further; cut short where there are too many, cheapest kept. */
 function weigh(always: Plan, plans: readonly Plan[], exact: boolean): Ways {
   const extra = plans.map((plan) => beyond(always, plan))
-  const weighed = extra.length > mostWeighed ? cheapest(extra, always, mostWeighed) : extra
+  const most = mostPlans(always)
+  const weighed = extra.length > 6 * most ? cheapest(extra, always, 6 * most) : extra
   const kept = withoutNeedless(weighed)
   const [only] = kept
   if (kept.length === 1 && only) return oneWay(together(always, only), exact && weighed === extra)
-  const isWhole = kept.length <= mostPlans
+  const isWhole = kept.length <= most
   return {
     always,
-    beyond: isWhole ? kept : cheapest(kept, always, mostPlans),
+    beyond: isWhole ? kept : cheapest(kept, always, most),
     exact: exact && isWhole && weighed === extra,
   }
 }
