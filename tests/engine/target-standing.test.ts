@@ -23,11 +23,18 @@ describe('how a diver stands', () => {
   })
 
   it('is held up when she trained for sixty days and nothing that binds got better', () => {
-    const old = holding(['tread@poolside'], today - 70)
+    const decisions = [aDecision('level:two', 'approve', today - 70)]
+    const old = { ...holding(['tread@poolside'], today - 70), decisions }
     const jumps = holding(['tread@poolside'], today - 5).attempts
     const record = { ...old, attempts: [...old.attempts, ...jumps] }
     expect(stands(record, 'level:three').standing).toBe('held up')
     expect(stands(old, 'level:three').standing).toBe('on the way')
+  })
+
+  it('is on the way to a level above the next one, and nobody counts how far', () => {
+    expect(stands(holding([], today), 'level:two')).toMatchObject({ standing: 'on the way', left: null })
+    const held = { ...holding([], today), decisions: [aDecision('level:one', 'approve', today)] }
+    expect(stands(held, 'level:two').left).not.toBeNull()
   })
 
   it('is counted apart while she is stood down', () => {

@@ -13,7 +13,7 @@ export interface StandingRow {
   /** Null when it is not ready. */
   readonly readySince: EpochDay | null
   readonly standing: Standing
-  /** The fewest further good called attempts; null when it is held or can never be met. */
+  /** The fewest further good called attempts; null when it is held, can never be met, or lies above the next level. */
   readonly attemptsLeft: number | null
   /** False where `attemptsLeft` is only the most that it can take. */
   readonly leftExact: boolean

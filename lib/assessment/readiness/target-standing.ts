@@ -1,5 +1,6 @@
 import type { Curriculum } from '../../curriculum/edition/curriculum'
 import type { DiverRecord, TargetKey } from '../record'
+import { levelTarget } from '../target-hold'
 import { type AsOf, asOfDay, type EpochDay } from '../time'
 import { type Evaluation, evaluationOf } from './evaluation'
 import { bindingLeaves } from './explain'
@@ -16,7 +17,7 @@ export type Standing = (typeof standings)[number]
 export interface TargetStanding {
   readonly standing: Standing
   readonly found: TargetFinding
-  /** Null of a target that is held. */
+  /** Null of a target that is held, and of a level above the next one. */
   readonly left: Remaining | null
 }
 
@@ -78,10 +79,21 @@ export function datesOf(curriculum: Curriculum, record: DiverRecord, date: AsOf,
   }
 }
 
-/** How a diver stands to a target. */
+/** Whether a target is the next level or a board move; how far a level above the next one is, nobody asks. */
+function isAsked({ now }: DiverDates, target: TargetKey): boolean {
+  const { levels } = now.curriculum
+  const below = levels[levels.findIndex(({ key }) => levelTarget(key) === target) - 1]
+  return !below || readTarget(now, levelTarget(below.key)).held !== 'no'
+}
+
+/** How a diver stands to a target. To a level above the next one she is on the way, however near. */
 export function standingOf(dates: DiverDates, target: TargetKey): TargetStanding {
   const found = readTarget(dates.now, target)
   if (found.held === 'approved' || found.held === 'to review') return { standing: 'held', found, left: null }
+  if (!isAsked(dates, target)) {
+    const isStoodDown = found.blocks.some((block) => block.kind === 'stand-down')
+    return { standing: isStoodDown ? 'stood down' : 'on the way', found, left: null }
+  }
   const left = remaining(dates.now, target)
   const as = (standing: Standing): TargetStanding => ({ standing, found, left })
   if (found.blocks.some((block) => block.kind === 'stand-down')) return as('stood down')
