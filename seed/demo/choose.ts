@@ -1,7 +1,9 @@
 import { isCurrentAt } from '../../lib/assessment/holding-state'
 import { layOffAt } from '../../lib/assessment/lay-off'
 import { openState } from '../../lib/assessment/open'
+import { findPrerequisite } from '../../lib/assessment/readiness/evaluate'
 import type { Evaluation } from '../../lib/assessment/readiness/evaluation'
+import { remainingOf } from '../../lib/assessment/readiness/remaining'
 import { levelTarget, targetHold } from '../../lib/assessment/target-hold'
 import { type EpochDay, parseDay } from '../../lib/assessment/time'
 import type { Curriculum, Pair, PairKey } from '../../lib/curriculum/edition/curriculum'
@@ -65,21 +67,21 @@ const canBeDived = (evaluation: Evaluation, key: PairKey): boolean => {
   return state === 'open' || state === 'held'
 }
 
-/** Pairs that have to be put right first: re-entry after a lay-off, then what is in doubt by itself or has lapsed. */
+/** Pairs that have to be put right first: re-entry after a lay-off, then what is in doubt by itself. */
 function toMend(evaluation: Evaluation): PairKey[] {
   const reentry = evaluation.curriculum.layOff.flatMap(({ place }) => layOffAt(evaluation, place)?.reentry ?? [])
-  const fallen = evaluation.holdings.pairs.filter((key) => {
+  const doubted = evaluation.holdings.pairs.filter((key) => {
     const { state: held, by } = evaluation.holdings.of(key)
-    return held === 'lapsed' || (held === 'in doubt' && by?.doubts.some((doubt) => doubt.kind !== 'below'))
+    return held === 'in doubt' && by?.doubts.some((doubt) => doubt.kind !== 'below')
   })
-  return [...new Set([...reentry, ...fallen])]
+  return [...new Set([...reentry, ...doubted])]
 }
 
-/** Recognised holdings that nobody here has seen yet. */
-const toShow = ({ holdings }: Evaluation): PairKey[] =>
+/** Recognised dives that nobody here has seen yet. */
+const toShow = ({ curriculum, holdings }: Evaluation): PairKey[] =>
   holdings.pairs.filter((key) => {
-    const { by } = holdings.of(key)
-    return by?.kind === 'recognition' && by.state !== 'revoked' && !by.shown
+    const { state, by } = holdings.of(key)
+    return state === 'recognised' && by?.kind === 'recognition' && curriculum.pairs.get(key)?.skill.dive
   })
 
 const staleAfter = 100
@@ -113,15 +115,28 @@ function toldOf(diver: DiverInSeason, { date }: Evaluation, turn: (key: PairKey)
     }))
 }
 
+/** What a step wants now: itself, or first what it rests on that is not there, or there no more. */
+function workFor({ pair, level }: Step, evaluation: Evaluation): Step[] {
+  const before = findPrerequisite(evaluation, pair.key)
+  if (!before || before.status === 'met') return [{ pair, level }]
+  const left = remainingOf(evaluation, before.node, 'training')
+  if (left.kind === 'never') return []
+  return Object.keys(left.byPair).flatMap((key) => {
+    const missing = evaluation.curriculum.pairs.get(key as PairKey)
+    return missing ? [{ pair: missing, level: missing.level }] : []
+  })
+}
+
 /** The first steps of the way that are not hers yet and can be dived. */
 function nextSteps(diver: DiverInSeason, evaluation: Evaluation, count: number): Step[] {
-  const found: Step[] = []
+  const found = new Map<PairKey, Step>()
   for (const step of stepsOf(diver, evaluation.curriculum)) {
-    if (found.length >= count) break
-    const { key } = step.pair
-    if (!isCurrentAt(evaluation.holdings.of(key), step.level) && canBeDived(evaluation, key)) found.push(step)
+    if (found.size >= count) break
+    if (isCurrentAt(evaluation.holdings.of(step.pair.key), step.level)) continue
+    for (const work of workFor(step, evaluation))
+      if (found.size < count && canBeDived(evaluation, work.pair.key)) found.set(work.pair.key, work)
   }
-  return found
+  return [...found.values()]
 }
 
 /** What a diver does in one session: what the coach and she would choose from how everything stands that day. */
@@ -139,10 +154,10 @@ export function chooseTurns(diver: DiverInSeason, evaluation: Evaluation, chance
   if (told.length > 0) return told
   const mend = [...toMend(evaluation), ...toShow(evaluation)]
     .filter((key) => canBeDived(evaluation, key))
-    .slice(0, 3)
+    .slice(0, 2)
     .map((key) => call(key))
-  const many = chance.happens(0.5) ? 2 : 1
-  const next = nextSteps(diver, evaluation, Math.max(0, many + 1 - mend.length)).flatMap(({ pair, level }) => {
+  const many = chance.happens(0.4) ? 2 : 1
+  const next = nextSteps(diver, evaluation, many).flatMap(({ pair, level }) => {
     const at = Math.max(level, towards)
     const tries = turnAt(pair.key, at, () => usual(2), false)
     // A new dive is tried before it is called.

@@ -2,7 +2,6 @@ import type { Actor } from '../../lib/access/actor'
 import { coachingScopeOf, type Scope, scopeOf } from '../../lib/access/scope'
 import { findActor } from '../../lib/access/store/actors'
 import type { DeckItem } from '../../lib/assessment/deck/contract'
-import { batchLimit } from '../../lib/assessment/deck/limits'
 import type { Outcome } from '../../lib/assessment/outcome'
 import { type Evaluation, evaluationOf } from '../../lib/assessment/readiness/evaluation'
 import { listDiverFiles } from '../../lib/assessment/store/records'
@@ -51,14 +50,17 @@ export async function lookAt(coach: string, divers: readonly string[], at: numbe
   })
 }
 
-/** Packs what belongs together into as few batches as a deck may send; a pack that is too large by itself is cut. */
+/** More at once than a deck sends over the air: what a season costs is reading the divers, once a batch. */
+const atOnce = 400
+
+/** Packs what belongs together into few batches; a pack that is too large by itself is cut. */
 function batchesOf(packs: readonly (readonly DeckItem[])[]): DeckItem[][] {
   const batches: DeckItem[][] = []
   for (const pack of packs)
-    for (let from = 0; from < pack.length; from += batchLimit.items) {
-      const part = pack.slice(from, from + batchLimit.items)
+    for (let from = 0; from < pack.length; from += atOnce) {
+      const part = pack.slice(from, from + atOnce)
       const last = batches.at(-1)
-      if (last && last.length + part.length <= batchLimit.items) last.push(...part)
+      if (last && last.length + part.length <= atOnce) last.push(...part)
       else batches.push([...part])
     }
   return batches

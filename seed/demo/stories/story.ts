@@ -110,8 +110,8 @@ export interface Story {
 
 /** Usual ways in which divers learn. */
 export const quick: Ability = { fresh: 2.4, learned: 3.6, pace: 6, safe: 3.65 }
-export const steady: Ability = { fresh: 2.1, learned: 3.4, pace: 8, safe: 3.6 }
-export const slow: Ability = { fresh: 1.5, learned: 3, pace: 15, safe: 3.4 }
+export const steady: Ability = { fresh: 2, learned: 3.4, pace: 9, safe: 3.5 }
+export const slow: Ability = { fresh: 1.2, learned: 2.9, pace: 22, safe: 3 }
 /** Divers who came with most of it, and polish. */
 export const seasoned: Ability = { fresh: 2.8, learned: 3.8, pace: 5, safe: 3.75 }
 

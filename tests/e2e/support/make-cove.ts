@@ -30,6 +30,7 @@ const wanted: readonly PairKey[] = [
   'takes-turn@poolside',
   'takes-turn@1m',
   'line-up@floor',
+  'back-stance@floor',
   'push-glide@poolside',
   'jump-standing@poolside',
   'jump-standing@1m',
