@@ -77,12 +77,12 @@ function toMend(evaluation: Evaluation): PairKey[] {
   return [...new Set([...reentry, ...doubted])]
 }
 
-/** Recognised dives that nobody here has seen yet. */
-const toShow = ({ curriculum, holdings }: Evaluation): PairKey[] =>
-  holdings.pairs.filter((key) => {
-    const { state, by } = holdings.of(key)
-    return state === 'recognised' && by?.kind === 'recognition' && curriculum.pairs.get(key)?.skill.dive
-  })
+/** What was recognised and nobody here has seen yet, dives first. */
+function toShow({ curriculum, holdings }: Evaluation): PairKey[] {
+  const isDive = (key: PairKey): boolean => curriculum.pairs.get(key)?.skill.dive != null
+  const unseen = holdings.pairs.filter((key) => holdings.of(key).state === 'recognised')
+  return [...unseen.filter(isDive), ...unseen.filter((key) => !isDive(key))]
+}
 
 const staleAfter = 100
 
@@ -156,7 +156,7 @@ export function chooseTurns(diver: DiverInSeason, evaluation: Evaluation, chance
     .filter((key) => canBeDived(evaluation, key))
     .slice(0, 2)
     .map((key) => call(key))
-  const many = chance.happens(0.4) ? 2 : 1
+  const many = chance.happens(0.45) ? 2 : 1
   const next = nextSteps(diver, evaluation, many).flatMap(({ pair, level }) => {
     const at = Math.max(level, towards)
     const tries = turnAt(pair.key, at, () => usual(2), false)

@@ -12,7 +12,7 @@ export const gannetNessStories: readonly Story[] = [
     ability: steady,
     attends: 0.9,
     recognised: 'soundings',
-    until: 'plumb',
+    until: 'reach',
   },
   {
     key: 'magnus',
@@ -23,7 +23,7 @@ export const gannetNessStories: readonly Story[] = [
     ability: steady,
     attends: 0.85,
     recognised: 'soundings',
-    until: 'plumb',
+    until: 'reach',
   },
   {
     key: 'orla',
@@ -33,7 +33,7 @@ export const gannetNessStories: readonly Story[] = [
     squad: 'ness',
     ability: { ...steady, pace: 10 },
     attends: 0.85,
-    until: 'bearings',
+    until: 'plumb',
   },
   {
     key: 'tobin',
@@ -66,7 +66,7 @@ export const gannetNessStories: readonly Story[] = [
     ability: quick,
     attends: 0.9,
     recognised: 'bearings',
-    until: 'reach',
+    until: 'traverse',
   },
   {
     key: 'yara',
@@ -77,6 +77,6 @@ export const gannetNessStories: readonly Story[] = [
     ability: quick,
     attends: 0.85,
     recognised: 'soundings',
-    until: 'plumb',
+    until: 'reach',
   },
 ]

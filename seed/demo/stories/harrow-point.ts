@@ -49,7 +49,7 @@ export const harrowPointStories: readonly Story[] = [
     begins: '2025-01-11',
     ability: steady,
     attends: 0.8,
-    until: 'bearings',
+    until: 'plumb',
   },
   {
     key: 'oskar',
@@ -60,7 +60,7 @@ export const harrowPointStories: readonly Story[] = [
     begins: '2024-10-05',
     ability: { ...steady, pace: 11 },
     attends: 0.8,
-    until: 'bearings',
+    until: 'plumb',
   },
   {
     key: 'lumi',
@@ -70,7 +70,7 @@ export const harrowPointStories: readonly Story[] = [
     squad: 'cove',
     ability: steady,
     attends: 0.85,
-    until: 'bearings',
+    until: 'plumb',
   },
   {
     key: 'leilani',
@@ -78,7 +78,7 @@ export const harrowPointStories: readonly Story[] = [
     family: 'Strand-Okafor',
     born: '2014-11-02',
     squad: 'headland',
-    begins: '2024-09-04',
+    begins: '2025-03-05',
     shows: 'Ready for the second level, and waiting in the queue.',
     ability: steady,
     attends: 0.92,
@@ -141,7 +141,7 @@ export const harrowPointStories: readonly Story[] = [
     ability: quick,
     attends: 0.92,
     recognised: 'bearings',
-    until: 'plumb',
+    until: 'reach',
     moves: { on: '2025-11-10', to: 'beacon' },
   },
   {
@@ -153,7 +153,7 @@ export const harrowPointStories: readonly Story[] = [
     begins: '2024-09-04',
     ability: steady,
     attends: 0.8,
-    until: 'bearings',
+    until: 'plumb',
   },
   {
     key: 'cormac',
@@ -164,7 +164,7 @@ export const harrowPointStories: readonly Story[] = [
     begins: '2024-09-04',
     ability: { ...steady, learned: 3.2 },
     attends: 0.7,
-    until: 'bearings',
+    until: 'plumb',
   },
   {
     key: 'ngozi',
@@ -175,6 +175,6 @@ export const harrowPointStories: readonly Story[] = [
     ability: quick,
     attends: 0.88,
     recognised: 'bearings',
-    until: 'plumb',
+    until: 'reach',
   },
 ]

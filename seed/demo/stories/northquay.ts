@@ -22,7 +22,7 @@ export const northquayStories: readonly Story[] = [
     begins: '2024-11-08',
     ability: steady,
     attends: 0.8,
-    until: 'bearings',
+    until: 'plumb',
   },
   {
     key: 'thea',
@@ -43,7 +43,7 @@ export const northquayStories: readonly Story[] = [
     squad: 'quay',
     ability: quick,
     attends: 0.9,
-    until: 'bearings',
+    until: 'plumb',
   },
   {
     key: 'marisol',
@@ -64,7 +64,7 @@ export const northquayStories: readonly Story[] = [
     squad: 'quay',
     ability: steady,
     attends: 0.75,
-    until: 'bearings',
+    until: 'plumb',
   },
   {
     key: 'imogen',
@@ -75,7 +75,7 @@ export const northquayStories: readonly Story[] = [
     ability: steady,
     attends: 0.9,
     recognised: 'soundings',
-    until: 'plumb',
+    until: 'reach',
   },
   {
     key: 'felix',
@@ -86,7 +86,7 @@ export const northquayStories: readonly Story[] = [
     ability: quick,
     attends: 0.9,
     recognised: 'soundings',
-    until: 'plumb',
+    until: 'reach',
   },
   {
     key: 'solene',
@@ -97,7 +97,7 @@ export const northquayStories: readonly Story[] = [
     ability: { ...steady, learned: 3.5 },
     attends: 0.85,
     recognised: 'bearings',
-    until: 'reach',
+    until: 'traverse',
   },
   {
     key: 'ezra',
@@ -108,7 +108,7 @@ export const northquayStories: readonly Story[] = [
     ability: { ...steady, marked: { 'come-out': -0.9 } },
     attends: 0.85,
     recognised: 'soundings',
-    until: 'plumb',
+    until: 'reach',
   },
   {
     key: 'willa',
@@ -120,7 +120,7 @@ export const northquayStories: readonly Story[] = [
     ability: steady,
     attends: 0.6,
     recognised: 'soundings',
-    until: 'plumb',
+    until: 'reach',
     away: [['2025-10-01', '2026-01-12']],
   },
   {
@@ -132,7 +132,7 @@ export const northquayStories: readonly Story[] = [
     ability: seasoned,
     attends: 0.92,
     recognised: 'traverse',
-    until: 'offing',
+    until: 'landfall',
   },
   {
     key: 'paloma',
@@ -154,7 +154,7 @@ export const northquayStories: readonly Story[] = [
     ability: quick,
     attends: 0.9,
     recognised: 'plumb',
-    until: 'traverse',
+    until: 'offing',
   },
   {
     key: 'greta',
@@ -165,7 +165,7 @@ export const northquayStories: readonly Story[] = [
     ability: quick,
     attends: 0.88,
     recognised: 'bearings',
-    until: 'reach',
+    until: 'traverse',
   },
   {
     key: 'lorcan',
@@ -176,7 +176,7 @@ export const northquayStories: readonly Story[] = [
     ability: seasoned,
     attends: 0.85,
     recognised: 'plumb',
-    until: 'offing',
+    until: 'landfall',
   },
   {
     key: 'nell',
@@ -187,6 +187,6 @@ export const northquayStories: readonly Story[] = [
     ability: { ...quick, learned: 3.5 },
     attends: 0.9,
     recognised: 'plumb',
-    until: 'traverse',
+    until: 'offing',
   },
 ]

@@ -42,7 +42,7 @@ export const saltmarshStories: readonly Story[] = [
     begins: '2024-09-07',
     ability: steady,
     attends: 0.85,
-    until: 'bearings',
+    until: 'plumb',
   },
   {
     key: 'remy',
@@ -52,7 +52,7 @@ export const saltmarshStories: readonly Story[] = [
     squad: 'shore',
     ability: { ...steady, safe: 3.5 },
     attends: 0.8,
-    until: 'bearings',
+    until: 'plumb',
   },
   {
     key: 'ottilie',
@@ -74,7 +74,7 @@ export const saltmarshStories: readonly Story[] = [
     begins: '2024-11-02',
     ability: quick,
     attends: 0.85,
-    until: 'bearings',
+    until: 'plumb',
   },
   {
     key: 'sefton',
@@ -106,6 +106,7 @@ export const saltmarshStories: readonly Story[] = [
     family: 'Adeyemi-Cole',
     born: '2014-09-30',
     squad: 'jetty',
+    begins: '2025-05-06',
     shows: 'Ready to move to 3 m: the lead-ups there are signed, the line is good from 1 m, and the diver wants it.',
     ability: { ...steady, learned: 3.5 },
     attends: 0.93,
@@ -118,6 +119,7 @@ export const saltmarshStories: readonly Story[] = [
     family: 'Brandvold',
     born: '2013-12-05',
     squad: 'jetty',
+    begins: '2025-05-06',
     shows: 'Was ready to move to 3 m and was returned: the head coach wants to see more falls from 3 m first.',
     ability: { ...steady, fresh: 2.3, learned: 3.5 },
     attends: 0.93,
@@ -153,7 +155,7 @@ export const saltmarshStories: readonly Story[] = [
     ability: steady,
     attends: 0.88,
     recognised: 'soundings',
-    until: 'plumb',
+    until: 'reach',
   },
   {
     key: 'calla',
@@ -165,7 +167,7 @@ export const saltmarshStories: readonly Story[] = [
     ability: { ...steady, learned: 3.5 },
     attends: 0.9,
     recognised: 'bearings',
-    until: 'reach',
+    until: 'traverse',
     grown: { on: '2026-02-24', words: 'Nine centimetres since August; the hurdle lands long.' },
   },
   {
@@ -176,7 +178,7 @@ export const saltmarshStories: readonly Story[] = [
     squad: 'jetty',
     ability: { ...slow, pace: 12 },
     attends: 0.8,
-    until: 'bearings',
+    until: 'plumb',
   },
   {
     key: 'miro',
@@ -187,7 +189,7 @@ export const saltmarshStories: readonly Story[] = [
     ability: quick,
     attends: 0.85,
     recognised: 'soundings',
-    until: 'plumb',
+    until: 'reach',
   },
   {
     key: 'kofi',
@@ -212,7 +214,7 @@ export const saltmarshStories: readonly Story[] = [
     ability: seasoned,
     attends: 0.92,
     recognised: 'plumb',
-    until: 'offing',
+    until: 'landfall',
     mishap: {
       on: '2026-02-28',
       pair: '101B@3m',
@@ -232,7 +234,7 @@ export const saltmarshStories: readonly Story[] = [
     ability: { ...quick, safe: 3.7 },
     attends: 0.88,
     recognised: 'plumb',
-    until: 'traverse',
+    until: 'offing',
     away: [['2026-03-13', '2026-03-14']],
     episodes: [
       {
@@ -277,7 +279,7 @@ export const saltmarshStories: readonly Story[] = [
     ability: quick,
     attends: 0.9,
     recognised: 'plumb',
-    until: 'traverse',
+    until: 'offing',
     keptFrom: {
       on: '2026-02-19',
       closes: 'water',
@@ -296,7 +298,7 @@ export const saltmarshStories: readonly Story[] = [
     ability: quick,
     attends: 0.9,
     recognised: 'bearings',
-    until: 'reach',
+    until: 'traverse',
     mishap: {
       on: '2026-03-12',
       pair: '401C@1m',
