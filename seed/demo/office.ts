@@ -50,10 +50,14 @@ export async function recogniseOn(day: EpochDay, divers: readonly DiverInSeason[
     const scope = await coachScope(club.head, instantOn(day, 8))
     const curriculum = await readCurriculum(scope)
     const ticks = fresh.flatMap((diver) => broughtBy(diver, curriculum).map((what) => ({ diver: diver.id, what })))
-    const done = await recogniseAll(scope, {
-      ticks,
-      reason: 'Held before the programme kept a record; to be shown again.',
-    })
+    const done = await recogniseAll(
+      scope,
+      {
+        ticks,
+        reason: 'Held before the programme kept a record; to be shown again.',
+      },
+      'when read',
+    )
     if (!done.ok) throw new Error(`${club.name} recognises: ${done.refusals[0]?.message}`)
   }
 }

@@ -9,7 +9,7 @@ import { type Recognisable, recognisedKey, refuseRecognition } from '../recognis
 import { asOfInstant } from '../time'
 import { appendLedger } from './ledger'
 import { lockDivers } from './lock'
-import { refreshReadiness } from './readiness'
+import { keepReadiness, type ReadinessWhen } from './readiness'
 import { type DiverFile, listDiverFiles } from './records'
 import { keepWords } from './words'
 
@@ -75,7 +75,11 @@ async function keepFor(
  * Recognises what divers held before, all or nothing, judged on their records as they are inside the transaction. For the
  * head coach of every diver named; one reason, kept for each diver by herself so that it can be erased with her.
  */
-export function recogniseAll(scope: Scope, { ticks, reason }: Recognitions): Promise<Recognised> {
+export function recogniseAll(
+  scope: Scope,
+  { ticks, reason }: Recognitions,
+  when: ReadinessWhen = 'now',
+): Promise<Recognised> {
   return asAccount(
     scope.account,
     async (tx) => {
@@ -109,7 +113,7 @@ export function recogniseAll(scope: Scope, { ticks, reason }: Recognitions): Pro
       const rows: Prisma.RecognitionCreateManyInput[] = []
       for (const file of files) rows.push(...(await keepFor(tx, scope, file, whatsOf(file), reason.trim())))
       await tx.recognition.createMany({ data: rows })
-      await refreshReadiness(tx, scope, curriculum, ids)
+      await keepReadiness(tx, scope, curriculum, await listDiverFiles(tx, scope, ids), when)
       return { ok: true, count: rows.length }
     },
     { timeout: 60_000 },
