@@ -1,10 +1,11 @@
 import type { DeckItem, MomentItem, ObservationItem } from '../../lib/assessment/deck/contract'
 import type { Curriculum, Pair } from '../../lib/curriculum/edition/curriculum'
+import { clipLinks } from '../clips/links'
 import { type Quality, qualityOf } from './ability'
 import type { Chance } from './chance'
 import type { DiverInSeason, Turn } from './choose'
 import type { ClubData, CoachData } from './coast'
-import { rate } from './eye'
+import { rate, type Seen } from './eye'
 
 /** The deck on which a session is recorded. */
 export interface Deck {
@@ -47,14 +48,15 @@ const notes = [
   'Tired at the end of the session; leave it there.',
 ]
 
-function momentOf(deck: Deck, at: number, chance: Chance): MomentItem {
+/** Where the dive can be seen: in one of our own films where it was drawn, sound or not as it was; else in the session's film. */
+function momentOf(deck: Deck, pair: Pair, { faults }: Seen, at: number, chance: Chance): MomentItem {
+  const id = chance.id(at + 9_000)
+  const films = clipLinks(pair.skill.dive ?? '')
+  const drawn = faults.length === 0 ? films[0] : films.at(-1)
+  if (drawn) return { id, link: drawn.link, start: drawn.start, end: drawn.end }
   const start = Math.round((at - deck.began) / 100) / 10
-  return {
-    id: chance.id(at + 9_000),
-    link: `https://${deck.club.videoHost}/${deck.film}`,
-    start,
-    end: Math.round((start + 2.5 + 3 * chance.uniform()) * 10) / 10,
-  }
+  const end = Math.round((start + 2.5 + 3 * chance.uniform()) * 10) / 10
+  return { id, link: `https://${deck.club.videoHost}/${deck.film}`, start, end }
 }
 
 /** Dives a turn from `start` on and writes down what the coach's deck sends. */
@@ -89,7 +91,7 @@ export function takeTurn(turn: Turn, diver: DiverInSeason, deck: Deck, start: nu
       observedAt: at + 8_000,
       ...seen,
       note,
-      moments: filmed ? [momentOf(deck, at, chance)] : [],
+      moments: filmed ? [momentOf(deck, pair, seen, at, chance)] : [],
       supersedes: null,
     }
     items.push({

@@ -112,7 +112,10 @@ describe('the demo', () => {
 
   it('has what only some dives have: notes, moments, a second coach on video, corrections with their reasons', async () => {
     expect(await count('"Moment"')).toBeGreaterThan(2_000)
-    expect(await count(`"Moment" WHERE "link" NOT LIKE 'https://%.example/%'`)).toBe(0)
+    expect(await count(`"Moment" WHERE "link" LIKE '/media/clips/%.webm'`)).toBeGreaterThan(100)
+    expect(
+      await count(`"Moment" WHERE "link" NOT LIKE 'https://%.example/%' AND "link" NOT LIKE '/media/clips/%.webm'`),
+    ).toBe(0)
     expect(await count(`"Observation" WHERE "observedOn" = 'video'`)).toBeGreaterThan(60)
     expect(await count('"Observation" WHERE "supersedesId" IS NOT NULL AND "reasonId" IS NOT NULL')).toBeGreaterThan(20)
     expect(await count('"Observation" WHERE "noteId" IS NOT NULL')).toBeGreaterThan(40)
