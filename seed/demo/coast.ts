@@ -82,12 +82,12 @@ const squad = (
 export const squads: readonly SquadData[] = [
   squad('shore', 'saltmarsh', 'Shore', [6], 9, 'hanne', 'joel', 'tobiah'),
   squad('jetty', 'saltmarsh', 'Jetty', [2], 17, 'joel', 'marguerite', 'rafael'),
-  squad('tide', 'saltmarsh', 'Tide', [1, 4], 18, 'marguerite', 'tobiah', 'joel', 'marguerite', 'rafael'),
+  squad('tide', 'saltmarsh', 'Tide', [4], 18, 'marguerite', 'tobiah', 'joel', 'marguerite', 'rafael'),
   squad('cove', 'harrow-point', 'Cove', [6], 10, 'petra', 'oluwaseun'),
   squad('headland', 'harrow-point', 'Headland', [3], 17, 'oluwaseun', 'petra', 'rafael'),
   squad('quay', 'northquay', 'Quay', [5], 16, 'birk', 'lucia', 'chidi'),
   squad('lantern', 'northquay', 'Lantern', [2], 18, 'chidi', 'birk', 'ines'),
-  squad('beacon', 'northquay', 'Beacon', [1, 4], 17, 'ines', 'lucia', 'birk', 'ines', 'chidi'),
+  squad('beacon', 'northquay', 'Beacon', [4], 17, 'ines', 'lucia', 'birk', 'ines', 'chidi'),
   squad('ness', 'gannet-ness', 'Ness', [6], 11, 'solveig'),
 ]
 

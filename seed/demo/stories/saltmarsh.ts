@@ -255,7 +255,7 @@ export const saltmarshStories: readonly Story[] = [
     shows: 'Dives at the top of the pathway: every dive of her list is held at 3 m.',
     ability: { ...seasoned, learned: 3.95, safe: 3.9 },
     attends: 0.95,
-    recognised: 'offing',
+    recognised: 'landfall',
     until: 'landfall',
   },
   {
