@@ -9,7 +9,7 @@ import { startBenchCluster } from '../support/bench-cluster'
  */
 const { values, positionals } = parseArgs({
   allowPositionals: true,
-  options: { copies: { type: 'string', default: '4' } },
+  options: { copies: { type: 'string', default: '1' } },
 })
 const known = ['sync', 'pages', 'deck']
 const wanted = positionals.length > 0 ? positionals : known
