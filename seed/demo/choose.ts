@@ -67,10 +67,14 @@ const canBeDived = (evaluation: Evaluation, key: PairKey): boolean => {
   return state === 'open' || state === 'held'
 }
 
+/** What was ever signed or recognised, in the curriculum's order: that of the rows is not the same twice. */
+const heldPairs = ({ curriculum, holdings }: Evaluation): PairKey[] =>
+  [...curriculum.pairs.keys()].filter((key) => holdings.of(key).state !== 'none')
+
 /** Pairs that have to be put right first: re-entry after a lay-off, then what is in doubt by itself. */
 function toMend(evaluation: Evaluation): PairKey[] {
   const reentry = evaluation.curriculum.layOff.flatMap(({ place }) => layOffAt(evaluation, place)?.reentry ?? [])
-  const doubted = evaluation.holdings.pairs.filter((key) => {
+  const doubted = heldPairs(evaluation).filter((key) => {
     const { state: held, by } = evaluation.holdings.of(key)
     return held === 'in doubt' && by?.doubts.some((doubt) => doubt.kind !== 'below')
   })
@@ -78,9 +82,10 @@ function toMend(evaluation: Evaluation): PairKey[] {
 }
 
 /** What was recognised and nobody here has seen yet, dives first. */
-function toShow({ curriculum, holdings }: Evaluation): PairKey[] {
+function toShow(evaluation: Evaluation): PairKey[] {
+  const { curriculum, holdings } = evaluation
   const isDive = (key: PairKey): boolean => curriculum.pairs.get(key)?.skill.dive != null
-  const unseen = holdings.pairs.filter((key) => holdings.of(key).state === 'recognised')
+  const unseen = heldPairs(evaluation).filter((key) => holdings.of(key).state === 'recognised')
   return [...unseen.filter(isDive), ...unseen.filter((key) => !isDive(key))]
 }
 
@@ -89,7 +94,7 @@ const staleAfter = 100
 /** The held dive that was not dived for longest, and for how many days. */
 function toKeep(diver: DiverInSeason, evaluation: Evaluation): { readonly key: PairKey; readonly days: number } | null {
   const days = (key: PairKey) => evaluation.date.day - (diver.lastDived.get(key) ?? 0)
-  const [longest] = evaluation.holdings.pairs
+  const [longest] = heldPairs(evaluation)
     .filter((key) => {
       const pair = evaluation.curriculum.pairs.get(key)
       return pair?.skill.dive && evaluation.holdings.of(key).state === 'current'

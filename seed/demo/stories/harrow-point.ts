@@ -116,8 +116,9 @@ export const harrowPointStories: readonly Story[] = [
     family: 'Ekstrand',
     born: '2008-07-07',
     squad: 'headland',
-    begins: '2025-03-05',
-    shows: 'Took it up late and came far with one coach: a sign-off stands by override, the next wants a second coach.',
+    begins: '2024-10-02',
+    shows:
+      'Took it up late and came far with one coach; where a second one was wanted, the head coach signed by override.',
     ability: { ...steady, fresh: 2.2, learned: 3.4 },
     attends: 0.85,
     until: 'bearings',
