@@ -9,7 +9,7 @@ import { signOutAction } from '@/app/account/actions'
 import { FamilyWays } from '@/app/curriculum/tree/_components/family-ways'
 import { loadFrame } from '@/app/loader'
 import { SafetyNotes } from './_components/safety-notes'
-import { SkillList } from './_components/skill-list'
+import { PlaceSkills, SkillList } from './_components/skill-list'
 import { TargetList } from './_components/target-list'
 import { loadDiver } from './loader'
 
@@ -89,7 +89,7 @@ export default async function DiverPage({ params }: DiverPageProps) {
       <Section title="Skills by place" aside={<StatusLegend />}>
         {page.places.map(({ place, label, skills }) => (
           <LogRow key={place} margin={label}>
-            <SkillList skills={skills} />
+            <PlaceSkills skills={skills} />
           </LogRow>
         ))}
       </Section>

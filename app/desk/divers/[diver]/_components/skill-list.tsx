@@ -1,5 +1,6 @@
 import { DiveNumber } from '@/app/_components/domain/dive/dive-number'
 import { StatusDrop } from '@/app/_components/domain/status/status-mark'
+import { Fold } from '@/app/_components/ui/fold'
 import type { Status } from '@/lib/assessment/readiness/finding'
 
 type State = 'held' | 'recognised' | 'to sign' | 'open' | 'closed' | 'in doubt' | 'lapsed'
@@ -45,5 +46,21 @@ export function SkillList({ skills }: { skills: readonly SkillItem[] }) {
         </li>
       ))}
     </ul>
+  )
+}
+
+/** The skills of one place: what can be dived first, what is closed folded away with by what. */
+export function PlaceSkills({ skills }: { skills: readonly SkillItem[] }) {
+  const closed = skills.filter(({ state }) => state === 'closed')
+  const others = skills.filter(({ state }) => state !== 'closed')
+  return (
+    <>
+      {others.length > 0 ? <SkillList skills={others} /> : null}
+      {closed.length > 0 ? (
+        <Fold summary={closed.length === 1 ? 'One is closed' : `${closed.length} are closed`}>
+          <SkillList skills={closed} />
+        </Fold>
+      ) : null}
+    </>
   )
 }

@@ -16,24 +16,37 @@ interface TargetItem {
 
 const heldWord = { no: 'not yet', approved: 'approved', recognised: 'recognised', 'to review': 'to review' } as const
 
-/** Levels and board moves: how she stands to each, in a sentence, with what it waits for. */
+const isOpen = ({ key, held, ready }: TargetItem, next?: string): boolean =>
+  !ready && (key === next || held === 'to review' || held === 'recognised')
+
+/** What stands in the way, and what the step asks or rests on. */
+function Ground({ item }: { item: TargetItem }) {
+  return (
+    <>
+      {item.blocks.map((block) => (
+        <Notice key={block} tone="warning">
+          {block}
+        </Notice>
+      ))}
+      <Explained node={item.finding} />
+    </>
+  )
+}
+
+/** Levels and board moves: how she stands to each, in a sentence; read out for the next step and for what is to review. */
 export function TargetList({ items }: { items: readonly TargetItem[] }) {
+  const next = items.find(({ key, held }) => key.startsWith('level:') && held === 'no')?.key
   return (
     <ul>
       {items.map((item) => (
         <LogRow key={item.key} as="li" margin={item.ready ? 'ready' : heldWord[item.held]}>
           <h3 className="font-bold">{item.headline}</h3>
-          {item.blocks.map((block) => (
-            <Notice key={block} tone="warning">
-              {block}
-            </Notice>
-          ))}
-          {item.held === 'approved' || item.ready ? (
-            <Fold summary="What it rests on">
-              <Explained node={item.finding} />
-            </Fold>
+          {isOpen(item, next) ? (
+            <Ground item={item} />
           ) : (
-            <Explained node={item.finding} />
+            <Fold summary={item.held === 'no' && !item.ready ? 'What it asks' : 'What it rests on'}>
+              <Ground item={item} />
+            </Fold>
           )}
         </LogRow>
       ))}
