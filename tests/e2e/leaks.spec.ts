@@ -50,7 +50,7 @@ interface Club {
   readonly moment: string
 }
 
-/** Two clubs, a diver who is in each today, and a head coach who coaches there and nowhere else. */
+/** Two clubs of the demo, a diver who is in each today, and a head coach who coaches there and nowhere else. */
 async function listClubs(demo: Demo): Promise<Club[]> {
   return query<Club>(
     demo,
@@ -64,7 +64,7 @@ async function listClubs(demo: Demo): Promise<Club[]> {
      JOIN "Account" b ON b."id" = h."accountId"
      JOIN "Membership" m ON m."clubId" = c."id" AND m."role" = 'head' AND m."to" IS NULL
      JOIN "Account" a ON a."id" = m."accountId"
-     WHERE c."name" NOT LIKE 'Cove %' AND (SELECT count(*) FROM "Membership" o WHERE o."accountId" = m."accountId" AND o."to" IS NULL) = 1
+     WHERE c."name" IN ('Harrow Point Divers', 'Saltmarsh Diving Club') AND (SELECT count(*) FROM "Membership" o WHERE o."accountId" = m."accountId" AND o."to" IS NULL) = 1
      GROUP BY c."id" ORDER BY c."name"`,
   )
 }

@@ -9,7 +9,7 @@ test('the region is chosen, opened and followed to a diver without JavaScript', 
   await signInAs(page, demo, reviewer?.email ?? '')
   await page.goto('/region')
   const club = page.getByRole('combobox', { name: 'Club' })
-  const name = (await club.getByRole('option').nth(1).textContent()) ?? ''
+  const name = 'Saltmarsh Diving Club'
   await club.selectOption(name)
   await page.getByRole('combobox', { name: 'Rows' }).selectOption('clubs')
   await page.getByRole('button', { name: 'Show' }).click()
