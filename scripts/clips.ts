@@ -46,7 +46,8 @@ for (const clip of clips) {
   const folder = mkdtempSync(path.join(tmpdir(), 'clip-'))
   try {
     const file = filmOf(clip, folder)
-    console.log(`${path.relative(process.cwd(), file)}: ${clip.shows}, ${Math.round(statSync(file).size / 1024)} KB`)
+    const size = Math.round(statSync(file).size / 1024)
+    process.stdout.write(`${path.relative(process.cwd(), file)}: ${clip.shows}, ${size} KB\n`)
   } finally {
     rmSync(folder, { recursive: true })
   }

@@ -1,7 +1,5 @@
-import { consoleScopeOf } from '../../lib/access/scope'
-import { checkReadiness, type ReadinessCheck } from '../../lib/assessment/store/check-readiness'
-
-import { closeDatabase, connectAsOwner } from '../../lib/platform/db'
+import type { ReadinessCheck } from '../../lib/assessment/store/check-readiness'
+import { checkAsOwner } from './check-as-owner'
 import { readReadiness } from './rows'
 import { coachAs, type SmallCoast } from './small-club'
 
@@ -10,12 +8,5 @@ export async function checkReadinessAsOwner(coast: SmallCoast, at: number): Prom
   // Divers without any row yet are read once, as the pages do.
   await readReadiness(await coachAs(coast, 'elsewhere', at))
   await readReadiness(await coachAs(coast, 'head', at))
-  await closeDatabase()
-  connectAsOwner()
-  try {
-    const programme = { id: coast.programme, name: '', zone: 'UTC', isDemo: false, clockOffset: 0 }
-    return await checkReadiness(consoleScopeOf(programme, at))
-  } finally {
-    await closeDatabase()
-  }
+  return checkAsOwner(coast.programme, at)
 }

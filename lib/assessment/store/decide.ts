@@ -7,7 +7,7 @@ import type { Outcome } from '../outcome'
 import { dayIn } from '../time'
 import { lockDiver } from './desk'
 import { appendLedger } from './ledger'
-import { isHeadOf } from './post'
+import { isHeadOf, notFound, refuse } from './post'
 import { keepReadiness, type ReadinessWhen } from './readiness'
 import { keepWords } from './words'
 
@@ -15,10 +15,7 @@ export interface DecideTarget extends DecisionRequest {
   readonly diver: string
 }
 
-const notFound: Outcome = {
-  ok: false,
-  refusal: { code: 'not found', message: 'No diver of your clubs is found there. She may have moved to another club.' },
-}
+const notHead = refuse('not the head coach', 'Only the diver’s head coach decides on levels and board moves.')
 
 /**
  * Records a head coach's decision, judged on the diver's record as it is inside the transaction. The diver's row is locked:
@@ -29,14 +26,7 @@ export function decideTarget(scope: Scope, request: DecideTarget, when: Readines
     const now = await lockDiver(tx, scope, request.diver)
     if (!now) return notFound
     const { file, curriculum, evaluation, words } = now
-    if (!(await isHeadOf(tx, scope, file.club)))
-      return {
-        ok: false,
-        refusal: {
-          code: 'not the head coach',
-          message: 'Only the diver’s head coach decides on levels and board moves.',
-        },
-      }
+    if (!(await isHeadOf(tx, scope, file.club))) return notHead
     const judged = judgeDecision(evaluation, request, scope.account, words)
     if (!judged.ok) return judged
     const about = { club: file.club, diver: file.id, writtenBy: scope.account }

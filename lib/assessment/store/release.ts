@@ -6,23 +6,18 @@ import type { AttemptFact } from '../record'
 import { judgeAcceptance, judgeAttemptRelease, type ReleaseJudgement } from '../release'
 import { type DiverNow, lockDiver } from './desk'
 import { listHeadCoaches } from './head-coaches'
+import { refuse } from './post'
 import { refreshReadiness } from './readiness'
 import { keepWords } from './words'
 
-const notFound: Outcome = {
-  ok: false,
-  refusal: {
-    code: 'not found',
-    message: 'No attempt of your divers is found there. The diver may have moved to another club.',
-  },
-}
-const notHead: Outcome = {
-  ok: false,
-  refusal: {
-    code: 'not the head coach',
-    message: 'Only the diver’s head coach releases attempts and accepts raised ratings.',
-  },
-}
+const notFound = refuse(
+  'not found',
+  'No attempt of your divers is found there. The diver may have moved to another club.',
+)
+const notHead = refuse(
+  'not the head coach',
+  'Only the diver’s head coach releases attempts and accepts raised ratings.',
+)
 
 interface Subject {
   readonly kind: 'attempt' | 'rating'

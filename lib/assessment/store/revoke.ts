@@ -4,6 +4,7 @@ import { asAccount } from '../../platform/db'
 import type { Outcome } from '../outcome'
 import { lockDiver } from './desk'
 import { appendLedger } from './ledger'
+import { isHeadOf, notFound, refuse } from './post'
 import { refreshReadiness } from './readiness'
 import { keepWords } from './words'
 
@@ -14,26 +15,19 @@ export interface RevokeRequest {
   readonly reason: string
 }
 
-const refused = (code: string, message: string, field?: string): Outcome => ({
-  ok: false,
-  refusal: { code, message, ...(field ? { field } : {}) },
-})
-
 /** Takes a sign-off or a recognition back, with a reason: it earns no credit from now on. For the diver's head coach. */
 export function revoke(scope: Scope, { kind, subject, reason }: RevokeRequest): Promise<Outcome> {
   return asAccount(scope.account, async (tx) => {
     const about = { where: { id: subject }, select: { diverId: true } }
     const row = kind === 'sign-off' ? await tx.signOff.findUnique(about) : await tx.recognition.findUnique(about)
     const now = row ? await lockDiver(tx, scope, row.diverId) : null
-    if (!now) return refused('not found', 'No diver of your clubs is found there. She may have moved to another club.')
-    if (!reason.trim()) return refused('no reason', 'Say in writing why you take it back.', 'reason')
+    if (!now) return notFound
+    if (!reason.trim()) return refuse('no reason', 'Say in writing why you take it back.', 'reason')
     const { file, curriculum } = now
-    const head = await tx.membership.count({
-      where: { accountId: scope.account, clubId: file.club, role: 'head', to: null },
-    })
-    if (head === 0) return refused('not the head coach', `Only the head coach takes a ${kind} back.`)
+    if (!(await isHeadOf(tx, scope, file.club)))
+      return refuse('not the head coach', `Only the head coach takes a ${kind} back.`)
     if ((await tx.revocation.count({ where: { subjectId: subject } })) > 0)
-      return refused('revoked before', 'It was taken back before.')
+      return refuse('revoked before', 'It was taken back before.')
     const words = await keepWords(tx, { club: file.club, diver: file.id, writtenBy: scope.account }, reason.trim())
     const id = uuidv7({ msecs: scope.at })
     const common = { diver: file.id, club: file.club, by: scope.account }

@@ -9,17 +9,13 @@ import { dayIn } from '../time'
 import { isWithinScope } from './coach-scope'
 import { lockDiver } from './desk'
 import { appendLedger } from './ledger'
+import { notFound } from './post'
 import { keepReadiness, type ReadinessWhen } from './readiness'
 import { revoke } from './revoke'
 import { keepWords } from './words'
 
 export interface SignSkill extends SignRequest {
   readonly diver: string
-}
-
-const notFound: Outcome = {
-  ok: false,
-  refusal: { code: 'not found', message: 'No diver of your clubs is found there. She may have moved to another club.' },
 }
 
 /** The observations in force of the cited attempts, with their digests: what was signed on cannot be swapped later. */
