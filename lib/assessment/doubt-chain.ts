@@ -1,8 +1,8 @@
 import type { PairKey } from '../curriculum/edition/curriculum'
 import type { SignedState } from './holding-state'
 import type { Evaluation } from './readiness/evaluation'
-import type { Doubt } from './readiness/finding'
 import { doubtToSay } from './readiness/leaf-sign-off'
+import type { Doubt } from './shortfall'
 
 /** One step of a doubt: the pair, why it is in doubt, or how what it rests on has fallen. */
 export interface DoubtLink {

@@ -1,5 +1,5 @@
 import { divedBy, type PairHistory } from './history'
-import type { Doubt } from './readiness/finding'
+import type { Doubt } from './shortfall'
 import type { Signed } from './signed'
 import { recheckShown } from './standard'
 import { shortfallOf, shortLately } from './standing'

@@ -1,4 +1,4 @@
-import type { Doubt } from './readiness/finding'
+import type { Doubt } from './shortfall'
 import type { Signed } from './signed'
 import type { EpochDay } from './time'
 

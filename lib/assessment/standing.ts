@@ -1,7 +1,7 @@
 import type { Rating } from '../curriculum/model'
 import type { SeenAttempt } from './attempt'
 import type { PairHistory } from './history'
-import type { StandingShortfall } from './readiness/finding'
+import type { StandingShortfall } from './shortfall'
 import { criticalRating, expectedAt } from './verdict'
 
 /**

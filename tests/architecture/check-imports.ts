@@ -30,11 +30,10 @@ export const forbiddenImports = (imports: readonly Import[]): string[] =>
       return `${entry.from}:${entry.line} (${areaOf(entry.from)}) imports ${entry.specifier} (${to})`
     })
 
-/** Circles of imports that remain when compiled, each as the files on it. */
+/** Circles of imports, of types too, each as the files on it. */
 export function importCircles(imports: readonly Import[]): string[][] {
   const next = new Map<string, string[]>()
-  for (const { from, file, typeOnly } of imports)
-    if (file !== null && !typeOnly) next.set(from, [...(next.get(from) ?? []), file])
+  for (const { from, file } of imports) if (file !== null) next.set(from, [...(next.get(from) ?? []), file])
   const done = new Set<string>()
   const circles: string[][] = []
   const follow = (file: string, way: readonly string[]): void => {

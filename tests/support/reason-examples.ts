@@ -1,5 +1,6 @@
-import type { Reason, Shortage, StandingShortfall } from '@/lib/assessment/readiness/finding'
+import type { Reason } from '@/lib/assessment/readiness/finding'
 import type { Words } from '@/lib/assessment/readiness/wording'
+import type { Shortage, StandingShortfall } from '@/lib/assessment/shortfall'
 import { parseDay } from '@/lib/assessment/time'
 import { indexEdition } from '@/lib/curriculum/edition/index-edition'
 import type { Requirement } from '@/lib/curriculum/requirement/model'

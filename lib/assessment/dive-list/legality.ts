@@ -1,34 +1,14 @@
-import type { PairKey } from '../../curriculum/edition/curriculum'
 import { type Entry, entriesAt } from '../../curriculum/event/entry'
 import { cheapestList, type Listed } from '../../curriculum/event/legal-list'
 import type { Event } from '../../curriculum/event/model'
-import { type WhyNoList, whyNoList } from '../../curriculum/event/why-no-list'
+import { whyNoList } from '../../curriculum/event/why-no-list'
 import { pausesOn } from '../block'
 import type { SignedState } from '../holding-state'
 import type { Context, Evaluation } from '../readiness/evaluation'
 import { ageOn } from '../readiness/leaf-age'
 import { answeringSigned } from '../readiness/leaf-sign-off'
 import { parseDay } from '../time'
-
-/** Why a diver cannot enter an event: the dives, or her age on 31 December of its season. */
-export type WhyNotEntered =
-  | WhyNoList
-  | { readonly kind: 'no birth date' }
-  | { readonly kind: 'outside the band'; readonly age: number }
-
-/** A dive of a list that was found, with the ids of what holds it: the signature, and the attempts that it cites. */
-export interface EnteredDive {
-  readonly pair: PairKey
-  readonly part: number
-  readonly tenths: number
-  readonly evidence: readonly string[]
-}
-
-/** Whether a list is legal from what is held now; from that and what is only to be renewed; or not, with every reason. */
-export type DiveListAnswer =
-  | { readonly legal: 'now'; readonly list: readonly EnteredDive[] }
-  | { readonly legal: 'once renewed'; readonly list: readonly EnteredDive[]; readonly renew: readonly PairKey[] }
-  | { readonly legal: 'no'; readonly because: readonly WhyNotEntered[]; readonly lapsed: readonly PairKey[] }
+import type { DiveListAnswer, EnteredDive, WhyNotEntered } from './answer'
 
 interface Held {
   readonly entry: Entry

@@ -2,9 +2,10 @@ import { type PairKey, pairKey } from '../../curriculum/edition/curriculum'
 import type { SignOffLeaf } from '../../curriculum/requirement/model'
 import { bestOf, type SignedState, stateOf } from '../holding-state'
 import { askedLevel } from '../rests-on'
+import type { Doubt } from '../shortfall'
 import { standardOf } from '../standard'
 import type { Context, Evaluation } from './evaluation'
-import type { Doubt, Finding } from './finding'
+import type { Finding } from './finding'
 import { leafFinding, notInEdition } from './leaf'
 
 /** Finds the prerequisite of a pair in training; null when it has none. */

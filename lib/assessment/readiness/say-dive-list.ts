@@ -1,7 +1,7 @@
 import { formatTenths } from '../../curriculum/dives/difficulty'
 import type { PairKey } from '../../curriculum/edition/curriculum'
 import type { Event } from '../../curriculum/event/model'
-import type { DiveListAnswer, EnteredDive, WhyNotEntered } from '../dive-list/legality'
+import type { DiveListAnswer, EnteredDive, WhyNotEntered } from '../dive-list/answer'
 import { counted, countWord, listed, midSentence, ordinal } from './grammar'
 import { pairName, placeName, type Words } from './wording'
 

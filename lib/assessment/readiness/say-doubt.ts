@@ -1,5 +1,5 @@
 import type { DoubtLink } from '../doubt-chain'
-import type { Doubt } from './finding'
+import type { Doubt } from '../shortfall'
 import { midSentence, sentence } from './grammar'
 import { sayShortfall } from './say-shortage'
 import { dayName, pairName, stepName, type Words } from './wording'

@@ -1,6 +1,7 @@
 import { type Pair, pairKey } from '../../curriculum/edition/curriculum'
 import type { Requirement } from '../../curriculum/requirement/model'
-import type { Finding, Reason, StandingShortfall } from './finding'
+import type { StandingShortfall } from '../shortfall'
+import type { Finding, Reason } from './finding'
 import { counted, countWord, listed, midSentence, sentence } from './grammar'
 import { sayDiveList } from './say-dive-list'
 import { doubtBecause } from './say-doubt'

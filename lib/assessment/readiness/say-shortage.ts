@@ -1,5 +1,5 @@
 import type { PairStandard } from '../../curriculum/edition/curriculum'
-import type { Shortage, StandingShortfall } from './finding'
+import type { Shortage, StandingShortfall } from '../shortfall'
 import { counted, countWord, listed, ordinal } from './grammar'
 import { criterionName, dayName, type Words } from './wording'
 

@@ -5,7 +5,6 @@ import { findEdition, isDraft } from '../../../curriculum/store/editions'
 import type { Tx } from '../../../platform/db'
 import type { DeckItem } from '../../deck/contract'
 import type { AttemptRow, ObservationRow } from '../record-rows'
-import type { SyncBatch } from './context'
 
 /** A call, an attempt, an observation that is kept, or that this batch keeps: what is asked of it. */
 export type KeptCall = Pick<
@@ -38,7 +37,10 @@ export interface Kept {
 export const numberIn = (club: string, call: string, number: number): string => `${club} ${call} ${number}`
 
 /** Reads it, a query a table, after the divers' rows are locked. */
-export async function readKept({ tx, scope, curriculum }: SyncBatch, items: readonly DeckItem[]): Promise<Kept> {
+export async function readKept(
+  { tx, scope, curriculum }: { readonly tx: Tx; readonly scope: Scope; readonly curriculum: Curriculum },
+  items: readonly DeckItem[],
+): Promise<Kept> {
   const ids = (kind: DeckItem['kind']) => items.filter((item) => item.kind === kind).map((item) => item.id)
   const called = items.flatMap((item) => (item.kind === 'attempt' && item.call ? [item.call.id] : []))
   const rated = items.flatMap((item) => (item.kind === 'observation' ? [item.attempt] : []))
