@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { canonicalJson, refuseDuplicateKeys } from './canonical'
+import { canonicalJson } from './canonical'
 
 describe('canonicalJson refuses what JSON would drop or change, with the place', () => {
   const itself: { inside: unknown[] } = { inside: [] }
@@ -25,40 +25,5 @@ describe('canonicalJson refuses what JSON would drop or change, with the place',
   it('writes whole surrogate pairs, and a value that stands in two places', () => {
     const twice = { smile: '😂' }
     expect(canonicalJson({ b: twice, a: [twice, null] })).toBe('{"a":[{"smile":"😂"},null],"b":{"smile":"😂"}}')
-  })
-})
-
-describe('refuseDuplicateKeys', () => {
-  it.each([
-    ['{"a":1,"a":1}', '/a'],
-    ['{"a":1,"b":{"c":[0,{"d":1,"e":2,"d":3}]}}', '/b/c/1/d'],
-    ['{"a":1,"\\u0061":2}', '/a'],
-    ['[{"x,y":"{","x,y":2}]', '/0/x,y'],
-    ['{"":{"":1,"":2}}', '//'],
-    ['{"__proto__":1,"__proto__":2}', '/__proto__'],
-  ])('names the place in %s', (text, path) => {
-    expect(() => refuseDuplicateKeys(text)).toThrow(`${path}: the key stands twice in the same object`)
-    expect(() => refuseDuplicateKeys(text)).toThrow(expect.objectContaining({ path }))
-  })
-
-  it.each([
-    '{"a":{"a":[{"a":1},{"a":2}]},"b":"a"}',
-    '{"a":"b","b":"a"}',
-    '["a","a"]',
-    '{"a":"\\"a\\":1,\\"a\\":2","\\"":1,"\\\\":2}',
-    '"a"',
-    '7',
-  ])('accepts %s', (text) => {
-    expect(() => refuseDuplicateKeys(text)).not.toThrow()
-  })
-
-  it('leaves malformed text to the parser', () => {
-    expect(() => refuseDuplicateKeys('{"a":1,"a":')).toThrow(SyntaxError)
-  })
-
-  it('reads long strings and deep nesting', () => {
-    const deep = 20_000
-    expect(() => refuseDuplicateKeys(`["${'a\\n'.repeat(500_000)}"]`)).not.toThrow()
-    expect(() => refuseDuplicateKeys('['.repeat(deep) + ']'.repeat(deep))).not.toThrow()
   })
 })

@@ -164,6 +164,7 @@ describe('bad input is named at its place', () => {
     ['JSON that ends early', '{\n  "schemaVersion": 1,\n', /edition\.json:3: this is not JSON/],
     ['an empty file', '', /edition\.json:1: this is not JSON/],
     ['a key twice', '{ "schemaVersion": 1,\n"title": "a",\n"title": "b" }', /edition\.json:3: .*unique/],
+    ['a key twice, once escaped', '{ "title": "a",\n"\\u0074itle": "b" }', /edition\.json:2: .*unique/],
     ['an array', '[]', /edition\.json:1: .*one JSON object/],
     [
       'bytes that are not UTF-8',
