@@ -1,7 +1,8 @@
 'use client'
 
 import { type RefObject, useCallback, useEffect, useRef, useState } from 'react'
-import { frameTimeOf, isPast, seekFor } from './frames'
+import { isPast, seekFor } from './frames'
+import { guessed, learnFrame, seekAndSee } from './seek'
 
 interface Range {
   readonly start: number
@@ -21,43 +22,6 @@ export interface ClipControl {
   readonly toStart: () => void
   /** Plays on from the start of the range where the film itself ended. */
   readonly again: () => void
-}
-
-/** Waits for the frame that a seek shows, and gives its time; null when it is the one already shown. */
-const nextFrame = (video: HTMLVideoElement): Promise<number | null> =>
-  new Promise((resolve) => {
-    // The browser calls back only for a picture that is new.
-    const timer = setTimeout(() => {
-      video.cancelVideoFrameCallback(call)
-      resolve(null)
-    }, 250)
-    const call = video.requestVideoFrameCallback((_, { mediaTime }) => {
-      clearTimeout(timer)
-      resolve(mediaTime)
-    })
-  })
-
-async function seekAndSee(video: HTMLVideoElement, to: number): Promise<number | null> {
-  const frame = nextFrame(video)
-  video.currentTime = to
-  return frame
-}
-
-// Where the film ended before its frames told: stepping then reaches on until the picture changes.
-const guessed = 1 / 60
-
-/** Learns the time of a frame by playing a few of them slowly: nothing in a film says it, and phones vary it. */
-async function learnFrame(video: HTMLVideoElement): Promise<number | null> {
-  const [speed, seen] = [video.playbackRate, [] as number[]]
-  video.playbackRate = 0.25
-  await video.play()
-  for (let count = 0; count < 6; count++) {
-    const time = await nextFrame(video)
-    if (time !== null) seen.push(time)
-  }
-  video.pause()
-  video.playbackRate = speed
-  return frameTimeOf(seen)
 }
 
 /** Plays one film at one range: loops, slows down, and steps from frame to frame. */
