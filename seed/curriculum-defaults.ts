@@ -1,6 +1,7 @@
 import { spokenName } from '../lib/curriculum/dives/name'
 import { parseDive } from '../lib/curriculum/dives/parse'
 import { phaseSetOf, usualApproach, usualSigner } from '../lib/curriculum/edition/dive-skill'
+import { measureFacts, measureNames } from '../lib/curriculum/measure/model'
 import type { Approach, SkillFamily } from '../lib/curriculum/model'
 import { type Place, places } from '../lib/curriculum/place'
 import { familySchema } from '../lib/curriculum/requirement/schema'
@@ -53,8 +54,18 @@ function fillSkill(written: Written): Written {
 /** A skill with what its author may leave out; anything but an object is left as it is. */
 export const withSkillDefaults = filled(fillSkill)
 
-/** A criterion with what its author may leave out: it is not critical and lists no faults. */
-export const withCriterionDefaults = filled((written) => ({ critical: false, faults: [], ...written }))
+const withMeasureDefaults = filled((written) => {
+  const known = measureNames.find((name) => name === written.what)
+  return { ...(known && { unit: measureFacts[known].unit }), source: null, ...written }
+})
+
+/** A criterion with what its author may leave out: it is not critical, lists no faults, and a measure has its own unit. */
+export const withCriterionDefaults = filled((written) => ({
+  critical: false,
+  faults: [],
+  ...written,
+  ...('measure' in written && { measure: withMeasureDefaults(written.measure) }),
+}))
 
 /** An event with what its author may leave out: no limit of age, no cap, dives of one family and more. */
 export const withEventDefaults = filled((written) => ({

@@ -1,5 +1,6 @@
 import type { Direction, EntryWay, Facing, Family, Position, Sense } from './dives/model'
 import type { Event } from './event/model'
+import type { AskedMeasure } from './measure/model'
 import type { Place } from './place'
 import type { Holding, Requirement } from './requirement/model'
 
@@ -140,6 +141,8 @@ export interface Criterion {
   readonly expects: readonly { readonly level: string; readonly rating: Rating }[]
   /** Keys of faults, most usual first. */
   readonly faults: readonly string[]
+  /** What may be measured for it on film. Absent: nothing. Editions that were published before there were measures stay the bytes that they are. */
+  readonly measure?: AskedMeasure
 }
 
 /** What mends a fault. */

@@ -2,6 +2,7 @@ import { z } from 'zod'
 import { families, positions } from './dives/model'
 import { parseDive } from './dives/parse'
 import { eventSchema } from './event/schema'
+import { askedMeasureSchema } from './measure/schema'
 import type { PhaseSet, SkillFamily } from './model'
 import { phaseSets, phases } from './model'
 import { familySchema, holdingSchema, keySchema, placeSchema, requirementSchema } from './requirement/schema'
@@ -153,6 +154,7 @@ export const criterionSchema = z.strictObject({
     .array(z.strictObject({ level: keySchema, rating: ratingSchema }))
     .min(1, { error: 'say what is expected from at least one level on' }),
   faults: z.array(keySchema),
+  measure: askedMeasureSchema.optional(),
 })
 
 /** A cue, a drill or conditioning. */

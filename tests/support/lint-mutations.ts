@@ -8,6 +8,7 @@ import { phases } from '@/lib/curriculum/model'
 import { listOfKind } from '@/lib/curriculum/requirement/references'
 import { alwaysBefore } from '@/lib/curriculum/tree/before'
 import { withValue } from './edit-document'
+import { measureMutations } from './measure-mutations'
 import { drop, eachOf, type Mutate, type Mutation, set } from './mutation'
 import { safetyMutations } from './safety-mutations'
 
@@ -280,6 +281,7 @@ const misdescribedDives: Mutate = (s) =>
 
 const mutations: Readonly<Record<LintCode, Mutate>> = {
   ...safetyMutations,
+  ...measureMutations,
   'duplicate-key': duplicateKeys,
   'unknown-key': unknownKeys,
   'drill-missing': missingDrills,

@@ -2,6 +2,8 @@ import { describe, expectTypeOf, it } from 'vitest'
 import type { z } from 'zod'
 import type { Curriculum } from '@/lib/curriculum/edition/curriculum'
 import type { EditionReading } from '@/lib/curriculum/edition/publish'
+import type { AskedMeasure } from '@/lib/curriculum/measure/model'
+import type { askedMeasureSchema } from '@/lib/curriculum/measure/schema'
 import type { Criterion, EditionDocument, Fault, Skill, Standard } from '@/lib/curriculum/model'
 import type { Requirement, RequirementKind, RequirementReader } from '@/lib/curriculum/requirement/model'
 import type { nodeSchemas } from '@/lib/curriculum/requirement/schema'
@@ -17,6 +19,7 @@ describe('the schema and the model say the same', () => {
     expectTypeOf<Frozen<z.infer<typeof editionSchema>>>().toEqualTypeOf<Frozen<EditionDocument>>()
     expectTypeOf<Frozen<z.infer<typeof skillSchema>>>().toEqualTypeOf<Frozen<Skill>>()
     expectTypeOf<Frozen<z.infer<typeof criterionSchema>>>().toEqualTypeOf<Frozen<Criterion>>()
+    expectTypeOf<Frozen<z.infer<typeof askedMeasureSchema>>>().toEqualTypeOf<Frozen<AskedMeasure>>()
     expectTypeOf<Frozen<z.infer<typeof faultSchema>>>().toEqualTypeOf<Frozen<Fault>>()
     expectTypeOf<Frozen<z.infer<typeof standardSchema>>>().toEqualTypeOf<Frozen<Standard>>()
   })

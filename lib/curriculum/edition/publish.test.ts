@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { tinyEdition } from '@/seed/builders/edition'
+import { anAskedMeasure } from '@/tests/support/asked-measures'
 import { anEvent, aPart } from '@/tests/support/dive-events'
+import { canonicalJson } from '../canonical'
 import { readEdition } from './publish'
 
 const written = (change: (document: Record<string, unknown>) => void): unknown => {
@@ -30,6 +32,17 @@ describe('reading an edition', () => {
     expect(plain.canonical).not.toContain('events')
     expect(readEdition(JSON.parse(eventful.canonical))).toMatchObject({ hash: eventful.hash })
     expect(eventful.document.events).toMatchObject([{ key: 'trophy', parts: [{ difficultyCap: 30 }] }])
+  })
+
+  it('leaves an edition without measures the bytes that it was, and keeps those that it has', () => {
+    const plain = tinyEdition()
+    const measured = plain.criteria.map((one, index) => (index === 3 ? { ...one, measure: anAskedMeasure() } : one))
+    const [before, after] = [readEdition(plain), readEdition({ ...plain, criteria: measured })]
+    if (!before.ok || !after.ok) throw new Error('refused')
+    expect(before.canonical).toBe(canonicalJson(plain))
+    expect(before.canonical).not.toContain('measure')
+    expect(readEdition(JSON.parse(after.canonical))).toMatchObject({ hash: after.hash, canonical: after.canonical })
+    expect(after.document.criteria[3]?.measure).toEqual(anAskedMeasure())
   })
 
   it('names an edition by what it says, not by the order of its keys', () => {
@@ -125,6 +138,37 @@ describe('an edition is refused with its places', () => {
       '/faults/0/corrections/0/drill',
       'names none',
     ],
+    ...(
+      [
+        ['a measure that nobody takes', { what: 'splash' }, '/what', 'bodyTilt, armAngle'],
+        ['a measure at no instant', { at: 'landing' }, '/at', 'or at peak, passing, whole flight'],
+        ['a measure in another unit', { unit: 'degrees' }, '/unit', 'distanceFromTip is stated in metres'],
+        [
+          'a band without an end',
+          { bands: { ...anAskedMeasure().bands, 2: {} } },
+          '/bands/2',
+          'a least, a most, or both',
+        ],
+        ['a band that is missing', { bands: { 1: { least: 1 } } }, '/bands/2', 'a least, a most, or both'],
+        [
+          'a band of words',
+          { bands: { ...anAskedMeasure().bands, 2: { least: 'far' } } },
+          '/bands/2/least',
+          'a number',
+        ],
+        ['what was published without a source', { basis: 'published' }, '/source', 'name their source'],
+        ['a source of a judgement', { source: 'A book' }, '/source', 'others name none'],
+      ] as const
+    ).map(
+      ([what, change, at, message]) =>
+        [
+          what,
+          (d: ReturnType<typeof tinyEdition>) =>
+            Object.assign(d.criteria[3] as object, { measure: { ...anAskedMeasure(), ...change } }),
+          `/criteria/3/measure${at}`,
+          message,
+        ] as [string, (document: ReturnType<typeof tinyEdition>) => unknown, string, string],
+    ),
     ['half a character', (d) => Object.assign(d, { title: 'half \ud800' }), '/title', 'surrogate'],
   ])('for %s', (_, change, path, message) => {
     const document = JSON.parse(JSON.stringify(tinyEdition()))

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { tinyEdition } from '@/seed/builders/edition'
+import { anAskedMeasure } from '@/tests/support/asked-measures'
 import { anEvent, aPart } from '@/tests/support/dive-events'
 import { without, withValue } from '@/tests/support/edit-document'
 import type { Pointer } from '../edition/pointer'
@@ -11,6 +12,7 @@ import { bestCertainty } from './rules/certainty'
 const set = (pointer: Pointer, value: unknown): EditionDocument => withValue(tinyEdition(), pointer, value)
 const signOff = (skill: string, place: string, atLevel: string) => ({ kind: 'signOff', skill, place, atLevel })
 const trophy = anEvent('3m', [aPart(2)])
+const aRise = anAskedMeasure({ what: 'rise', at: 'whole flight' })
 const belt = {
   place: 'dry-board-belt',
   level: 'one',
@@ -267,6 +269,60 @@ describe('each mistake is named where it stands, with what to do', () => {
       '/events/0/parts',
       'caps that can be kept one by one and not together',
     ],
+    [
+      'measure-bands',
+      set('/criteria/3/measure', anAskedMeasure({ bands: { ...anAskedMeasure().bands, 3: { least: 0.4 } } })),
+      '/criteria/3/measure/bands/3',
+      'criterion safe-distance: the band of 3 reaches beyond that of 2, so that a better value would earn less',
+    ],
+    [
+      'measure-bands',
+      set('/criteria/3/measure', anAskedMeasure({ bands: { ...anAskedMeasure().bands, 4: { least: 2, most: 1 } } })),
+      '/criteria/3/measure/bands/4',
+      'the band of 4 begins at 2 and ends at 1; swap them',
+    ],
+    [
+      'measure-bands',
+      set('/criteria/3/measure', anAskedMeasure({ bands: { ...anAskedMeasure().bands, 1: { least: -1 } } })),
+      '/criteria/3/measure/bands/1',
+      'names -1, and distanceFromTip lies between 0 and 10 metres',
+    ],
+    [
+      'measure-misplaced',
+      set('/criteria/3/measure', anAskedMeasure({ at: 'press' })),
+      '/criteria/3/measure/at',
+      'distanceFromTip says nothing at "press"; take it at peak, passing, come-out, entry instead',
+    ],
+    [
+      'measure-misplaced',
+      set('/criteria/1/measure', anAskedMeasure({ what: 'hipAngle', at: 'come-out', unit: 'degrees' })),
+      '/criteria/1/measure/at',
+      'taken at "come-out", which line-up at 3 m does not have',
+    ],
+    [
+      'measure-misplaced',
+      withValue(set('/skills/1/places/0/place', 'poolside'), '/criteria/2/measure', aRise),
+      '/criteria/2/measure/what',
+      'rise needs a board over water, and jump at poolside has none',
+    ],
+    [
+      'measure-misplaced',
+      set('/criteria/5/measure', anAskedMeasure({ what: 'bodyTilt', at: 'take-off', unit: 'degrees' })),
+      '/criteria/5/measure/at',
+      'bodyTilt says nothing at "take-off"',
+    ],
+    [
+      'distance-unguarded',
+      set('/criteria/4/measure', anAskedMeasure()),
+      '/criteria/4/measure/what',
+      'a distance from the board is critical; mark the criterion so',
+    ],
+    [
+      'distance-unguarded',
+      set('/criteria/3/measure', anAskedMeasure({ bands: { ...anAskedMeasure().bands, 1: { most: 3 } } })),
+      '/criteria/3/measure/bands/1',
+      'the band of 1 has no least, so that no distance would be too near',
+    ],
     ['dive-impossible-here', set('/skills/4/dive', '107A'), '/skills/4/places/0/place', '107A cannot be done at 3 m'],
     ['dive-misdescribed', set('/skills/4/family', 'back'), '/skills/4/family', 'but 103C is a forward dive'],
     [
@@ -296,6 +352,11 @@ describe('what is not a mistake', () => {
 
   it('is an event that the dives of the edition fit just', () => {
     expect(lint(set('/events', [{ ...trophy, parts: [aPart(2, 1, 29)] }]))).toEqual([])
+  })
+
+  it('is a distance of a critical criterion, or a rise from a board', () => {
+    expect(lint(set('/criteria/3/measure', anAskedMeasure()))).toEqual([])
+    expect(lint(set('/criteria/2/measure', aRise))).toEqual([])
   })
 
   it('is one way out of several that leads nowhere', () => {

@@ -13,6 +13,7 @@ import { falls } from './rules/falls'
 import { guarded } from './rules/guarded'
 import { impossible } from './rules/impossible'
 import { layOff } from './rules/lay-off'
+import { measures } from './rules/measures'
 import { moves } from './rules/moves'
 import { namedLevels } from './rules/named-levels'
 import { parents } from './rules/parents'
@@ -34,6 +35,7 @@ const rules: readonly Rule[] = [
   attachment,
   anchors,
   expectations,
+  measures,
   counts,
   progression,
   falls,
