@@ -2,8 +2,14 @@ import { phasesOf } from '@/lib/curriculum/edition/attach'
 import type { Pointer } from '@/lib/curriculum/edition/pointer'
 import type { LintCode } from '@/lib/curriculum/lint/problem'
 import type { Subject } from '@/lib/curriculum/lint/subject'
-import { type AskedMeasure, bandRatings, besidePhases, measureFacts } from '@/lib/curriculum/measure/model'
-import { type Criterion, phases } from '@/lib/curriculum/model'
+import {
+  type AskedMeasure,
+  bandRatings,
+  besidePhases,
+  measureFacts,
+  measureInstants,
+} from '@/lib/curriculum/measure/model'
+import type { Criterion } from '@/lib/curriculum/model'
 import { anAskedMeasure } from './asked-measures'
 import { eachOf, type Mutate, type Mutation, set } from './mutation'
 
@@ -44,9 +50,13 @@ const fallingBands: Mutate = (s) =>
 const misplaced: Mutate = (s) =>
   eachMeasure(s, (measure, path, { key }) => {
     const { what } = measure
-    const senseless = [...phases, ...besidePhases].filter((at) => !measureFacts[what].instants.includes(at))
+    const senseless = measureInstants.filter((at) => !measureFacts[what].instants.includes(at))
     const own = s.pairs.filter(({ pair }) => pair.criteria.some(({ criterion }) => criterion.key === key))
-    const lacking = phases.filter((at) => own.some(({ pair }) => !phasesOf(pair.skill).includes(at)))
+    const lacking = measureInstants.filter(
+      (at) =>
+        besidePhases.every((beside) => beside !== at) &&
+        own.some(({ pair }) => phasesOf(pair.skill).every((phase) => phase !== at)),
+    )
     const folded: AskedMeasure = { ...measure, what: 'hipAngle', unit: 'degrees' }
     return [
       ...senseless.map((at) => set(s, `${path}/at`, at)),

@@ -2,9 +2,9 @@ import { describe, expectTypeOf, it } from 'vitest'
 import type { z } from 'zod'
 import type { Curriculum } from '@/lib/curriculum/edition/curriculum'
 import type { EditionReading } from '@/lib/curriculum/edition/publish'
-import type { AskedMeasure } from '@/lib/curriculum/measure/model'
+import type { AskedMeasure, besidePhases, MeasureInstant } from '@/lib/curriculum/measure/model'
 import type { askedMeasureSchema } from '@/lib/curriculum/measure/schema'
-import type { Criterion, EditionDocument, Fault, Skill, Standard } from '@/lib/curriculum/model'
+import type { Criterion, EditionDocument, Fault, Phase, Skill, Standard } from '@/lib/curriculum/model'
 import type { Requirement, RequirementKind, RequirementReader } from '@/lib/curriculum/requirement/model'
 import type { nodeSchemas } from '@/lib/curriculum/requirement/schema'
 import type { criterionSchema, editionSchema, faultSchema, skillSchema, standardSchema } from '@/lib/curriculum/schema'
@@ -22,6 +22,10 @@ describe('the schema and the model say the same', () => {
     expectTypeOf<Frozen<z.infer<typeof askedMeasureSchema>>>().toEqualTypeOf<Frozen<AskedMeasure>>()
     expectTypeOf<Frozen<z.infer<typeof faultSchema>>>().toEqualTypeOf<Frozen<Fault>>()
     expectTypeOf<Frozen<z.infer<typeof standardSchema>>>().toEqualTypeOf<Frozen<Standard>>()
+  })
+
+  it('takes measures at phases, and at what is beside them', () => {
+    expectTypeOf<Exclude<MeasureInstant, (typeof besidePhases)[number]>>().toExtend<Phase>()
   })
 
   it('has a written form for each kind of requirement, and for no other', () => {

@@ -1,5 +1,3 @@
-import type { Phase } from '../model'
-
 /** Units in which a measure is stated. */
 export const measureUnits = ['degrees', 'metres', 'seconds', 'metres a second', 'degrees a second'] as const
 export type MeasureUnit = (typeof measureUnits)[number]
@@ -18,10 +16,14 @@ export const measureNames = [
 ] as const
 export type MeasureName = (typeof measureNames)[number]
 
+const dryPhases = ['set-up', 'movement', 'finish'] as const
+const boardPhases = ['hurdle', 'stance', 'press', 'take-off'] as const
+const airPhases = ['flight', 'twist start', 'twist stop', 'come-out'] as const
 /** The highest point; while the diver passes the board on the way down; from the last contact to the water. */
 export const besidePhases = ['peak', 'passing', 'whole flight'] as const
 /** When a measure is taken: at the mark with which a phase begins, or at one of those that are no phase. */
-export type MeasureInstant = Phase | (typeof besidePhases)[number]
+export const measureInstants = [...dryPhases, ...boardPhases, ...airPhases, 'entry', ...besidePhases] as const
+export type MeasureInstant = (typeof measureInstants)[number]
 
 /** The values that earn a rating, both ends inclusive and at least one of them stated, in the measure's unit. */
 export interface Band {
@@ -65,10 +67,6 @@ export interface MeasureFacts {
   readonly needsBoard: boolean
 }
 
-const still = ['set-up', 'movement', 'finish'] as const satisfies readonly Phase[]
-const turning = ['flight', 'peak', 'twist start', 'twist stop', 'come-out'] as const satisfies readonly MeasureInstant[]
-const onBoard = ['hurdle', 'stance', 'press', 'take-off'] as const satisfies readonly Phase[]
-
 const ofFlight = (unit: MeasureUnit, most: number): MeasureFacts => ({
   unit,
   sizes: [0, most],
@@ -81,12 +79,12 @@ const ofFlight = (unit: MeasureUnit, most: number): MeasureFacts => ({
  * and a size does not tell which.
  */
 export const measureFacts: Readonly<Record<MeasureName, MeasureFacts>> = {
-  bodyTilt: { unit: 'degrees', sizes: [0, 90], instants: [...still, 'entry'], needsBoard: false },
-  armAngle: { unit: 'degrees', sizes: [0, 180], instants: [...still, ...onBoard, 'flight'], needsBoard: false },
+  bodyTilt: { unit: 'degrees', sizes: [0, 90], instants: [...dryPhases, 'entry'], needsBoard: false },
+  armAngle: { unit: 'degrees', sizes: [0, 180], instants: [...dryPhases, ...boardPhases, 'flight'], needsBoard: false },
   hipAngle: {
     unit: 'degrees',
     sizes: [0, 180],
-    instants: [...still, ...onBoard, ...turning, 'entry'],
+    instants: [...dryPhases, ...boardPhases, ...airPhases, 'peak', 'entry'],
     needsBoard: false,
   },
   distanceFromTip: {
@@ -95,7 +93,7 @@ export const measureFacts: Readonly<Record<MeasureName, MeasureFacts>> = {
     instants: ['peak', 'passing', 'come-out', 'entry'],
     needsBoard: true,
   },
-  rotationRate: { unit: 'degrees a second', sizes: [0, 3600], instants: turning, needsBoard: false },
+  rotationRate: { unit: 'degrees a second', sizes: [0, 3600], instants: [...airPhases, 'peak'], needsBoard: false },
   flightTime: ofFlight('seconds', 5),
   takeOffSpeed: ofFlight('metres a second', 20),
   rise: ofFlight('metres', 10),

@@ -1,6 +1,5 @@
 import { z } from 'zod'
-import { phases } from '../model'
-import { bandBases, besidePhases, measureFacts, measureNames, measureUnits } from './model'
+import { bandBases, measureFacts, measureInstants, measureNames, measureUnits } from './model'
 
 const bound = z.number({ error: 'the end of a band is a number' })
 
@@ -10,13 +9,11 @@ const bandSchema = z
     error: 'a band has a least, a most, or both',
   })
 
-const instants = [...phases, ...besidePhases] as const
-
 /** The written form of what may be measured for a criterion. What it means is `AskedMeasure`. */
 export const askedMeasureSchema = z
   .strictObject({
     what: z.enum(measureNames, { error: `a measure is one of ${measureNames.join(', ')}` }),
-    at: z.enum(instants, { error: `a measure is taken at a phase, or at ${besidePhases.join(', ')}` }),
+    at: z.enum(measureInstants, { error: `a measure is taken at one of ${measureInstants.join(', ')}` }),
     unit: z.enum(measureUnits, { error: `a unit is one of ${measureUnits.join(', ')}` }),
     bands: z.strictObject(
       { 1: bandSchema, 2: bandSchema, 3: bandSchema, 4: bandSchema },

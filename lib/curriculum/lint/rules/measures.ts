@@ -2,7 +2,7 @@ import { phasesOf } from '../../edition/attach'
 import { pointerTo } from '../../edition/pointer'
 import { endsOf, fallingBands } from '../../measure/bands'
 import { type AskedMeasure, bandRatings, besidePhases, type MeasureInstant, measureFacts } from '../../measure/model'
-import type { Criterion, Phase } from '../../model'
+import type { Criterion } from '../../model'
 import { placeFacts } from '../../place'
 import type { LintCode, LintProblem, Rule } from '../problem'
 import type { WrittenPair } from '../subject'
@@ -35,7 +35,8 @@ function badBands({ measure: { what, unit, bands }, problem }: Measured): LintPr
   return [...misread, ...falling]
 }
 
-const isPhase = (at: MeasureInstant): at is Phase => besidePhases.every((beside) => beside !== at)
+const isPhase = (at: MeasureInstant): boolean => besidePhases.every((beside) => beside !== at)
+const has = ({ pair }: WrittenPair, at: MeasureInstant): boolean => phasesOf(pair.skill).some((phase) => phase === at)
 
 /** A measure where it makes no sense: at that instant, in a skill without that phase, or without a board. */
 function misplaced({ measure: { what, at }, pairs, problem }: Measured): LintProblem[] {
@@ -48,7 +49,7 @@ function misplaced({ measure: { what, at }, pairs, problem }: Measured): LintPro
         `${what} says nothing at "${at}"; take it at ${instants.join(', ')} instead`,
       ),
     ]
-  const without = isPhase(at) ? pairs.find(({ pair }) => !phasesOf(pair.skill).includes(at)) : undefined
+  const without = isPhase(at) ? pairs.find((written) => !has(written, at)) : undefined
   const boardless = needsBoard ? pairs.find(({ pair }) => !placeFacts[pair.at.place].board) : undefined
   return [
     ...(without
