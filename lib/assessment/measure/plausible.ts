@@ -1,3 +1,4 @@
+import type { MeasureName } from '../../curriculum/measure/model'
 import { entryFor, riseFor, speedFor } from './flight'
 import type { Measured } from './measured'
 
@@ -40,6 +41,19 @@ export function plausibleFlight(
     rise: of((seconds) => riseFor(speed(seconds))),
     entrySpeed: of((seconds) => entryFor(speed(seconds), boardHeight)),
   }
+}
+
+/** The range of a measure that a criterion may ask for, on a board of so many metres; null where no range is kept. */
+export function plausibleFor(what: MeasureName, boardHeight: number | null): Plausible | null {
+  const flight = boardHeight === null ? null : plausibleFlight(boardHeight)
+  const ranges: Readonly<Record<MeasureName, Plausible | null>> = {
+    ...plausible,
+    flightTime: flight?.time ?? null,
+    takeOffSpeed: flight?.takeOffSpeed ?? null,
+    rise: flight?.rise ?? null,
+    entrySpeed: flight?.entrySpeed ?? null,
+  }
+  return ranges[what]
 }
 
 /** Whether a result asks to check the points: it lies outside its range, or is no number. */

@@ -141,7 +141,7 @@ describe('an edition is refused with its places', () => {
     ...(
       [
         ['a measure that nobody takes', { what: 'splash' }, '/what', 'bodyTilt, armAngle'],
-        ['a measure at no instant', { at: 'landing' }, '/at', 'entry, peak, passing, whole flight'],
+        ['a measure at no instant', { at: 'landing' }, '/at', 'entry, highest point, passing, whole flight'],
         ['a measure in another unit', { unit: 'degrees' }, '/unit', 'distanceFromTip is stated in metres'],
         [
           'a band without an end',

@@ -291,7 +291,7 @@ describe('each mistake is named where it stands, with what to do', () => {
       'measure-misplaced',
       set('/criteria/3/measure', anAskedMeasure({ at: 'press' })),
       '/criteria/3/measure/at',
-      'distanceFromTip says nothing at "press"; take it at peak, passing, come-out, entry instead',
+      'distanceFromTip says nothing at "press"; take it at highest point, passing, come-out, entry instead',
     ],
     [
       'measure-misplaced',

@@ -20,7 +20,7 @@ const dryPhases = ['set-up', 'movement', 'finish'] as const
 const boardPhases = ['hurdle', 'stance', 'press', 'take-off'] as const
 const airPhases = ['flight', 'twist start', 'twist stop', 'come-out'] as const
 /** The highest point; while the diver passes the board on the way down; from the last contact to the water. */
-export const besidePhases = ['peak', 'passing', 'whole flight'] as const
+export const besidePhases = ['highest point', 'passing', 'whole flight'] as const
 /** When a measure is taken: at the mark with which a phase begins, or at one of those that are no phase. */
 export const measureInstants = [...dryPhases, ...boardPhases, ...airPhases, 'entry', ...besidePhases] as const
 export type MeasureInstant = (typeof measureInstants)[number]
@@ -84,16 +84,21 @@ export const measureFacts: Readonly<Record<MeasureName, MeasureFacts>> = {
   hipAngle: {
     unit: 'degrees',
     sizes: [0, 180],
-    instants: [...dryPhases, ...boardPhases, ...airPhases, 'peak', 'entry'],
+    instants: [...dryPhases, ...boardPhases, ...airPhases, 'highest point', 'entry'],
     needsBoard: false,
   },
   distanceFromTip: {
     unit: 'metres',
     sizes: [0, 10],
-    instants: ['peak', 'passing', 'come-out', 'entry'],
+    instants: ['highest point', 'passing', 'come-out', 'entry'],
     needsBoard: true,
   },
-  rotationRate: { unit: 'degrees a second', sizes: [0, 3600], instants: [...airPhases, 'peak'], needsBoard: false },
+  rotationRate: {
+    unit: 'degrees a second',
+    sizes: [0, 3600],
+    instants: [...airPhases, 'highest point'],
+    needsBoard: false,
+  },
   flightTime: ofFlight('seconds', 5),
   takeOffSpeed: ofFlight('metres a second', 20),
   rise: ofFlight('metres', 10),
