@@ -1,4 +1,4 @@
-import type { ClipMoment } from '@/app/_components/domain/clip/clip-player'
+import type { ClipMoment } from '@/app/_components/domain/clip/clip-moment'
 import { type ArcSubject, arcSubject } from '@/lib/assessment/arc-subject'
 import type { SeenAttempt } from '@/lib/assessment/attempt'
 import { isMediaFile, momentUrl, ownFilm, type TimeRange } from '@/lib/assessment/moment'

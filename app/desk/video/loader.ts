@@ -1,5 +1,5 @@
 import { notFound } from 'next/navigation'
-import type { ClipMoment } from '@/app/_components/domain/clip/clip-player'
+import type { ClipMoment } from '@/app/_components/domain/clip/clip-moment'
 import { toClip } from '@/app/desk/loader'
 import { canCoach, canPublish } from '@/lib/access/can'
 import { coachingScopeOf } from '@/lib/access/scope'

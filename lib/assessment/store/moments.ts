@@ -4,8 +4,10 @@ import type { Place } from '../../curriculum/place'
 import { getEditionInForce } from '../../curriculum/store/editions'
 import { asAccount } from '../../platform/db'
 import { programmeInstant } from '../device-clock'
+import type { Mark } from '../mark/mark'
 import { dayIn, type EpochDay } from '../time'
 import { type DiverHere, listDivers } from './divers-here'
+import { listMarks } from './marks'
 
 /** A moment with what it shows: who dived what, and when. */
 export interface MomentFile {
@@ -17,6 +19,9 @@ export interface MomentFile {
   readonly link: string
   readonly start: number
   readonly end: number | null
+  readonly marks: readonly Mark[]
+  /** Who marked, and may be named. */
+  readonly people: ReadonlyMap<string, { readonly name: string; readonly initials: string }>
 }
 
 /** A moment of a diver in scope, or null: without her consent to video there is none, and an erased link shows nothing. */
@@ -28,6 +33,9 @@ export function findMoment(scope: Scope, id: string): Promise<MomentFile | null>
     const seen = await tx.observation.findFirst({ where: { id: moment.observationId, diverId: diver.id } })
     const attempt = seen && (await tx.attempt.findFirst({ where: { id: seen.attemptId, diverId: diver.id } }))
     if (!attempt) return null
+    const marks = await listMarks(tx, id)
+    const coaches = [...new Set([scope.account, ...marks.map(({ coach }) => coach)])]
+    const named = { where: { id: { in: coaches } }, select: { id: true, name: true, initials: true } }
     return {
       curriculum: await getEditionInForce(tx, scope),
       diver,
@@ -36,6 +44,8 @@ export function findMoment(scope: Scope, id: string): Promise<MomentFile | null>
       link: moment.link,
       start: moment.startMs / 1000,
       end: moment.endMs === null ? null : moment.endMs / 1000,
+      marks,
+      people: new Map((await tx.account.findMany(named)).map((row) => [row.id, row])),
     }
   })
 }

@@ -1,10 +1,15 @@
 import { notFound } from 'next/navigation'
-import type { ClipMoment } from '@/app/_components/domain/clip/clip-player'
+import type { ClipMoment } from '@/app/_components/domain/clip/clip-moment'
+import type { MarksView } from '@/app/_components/domain/clip/marks/marks-view'
 import { toClip } from '@/app/desk/loader'
 import { coachingScopeOf } from '@/lib/access/scope'
 import { requireCoach } from '@/lib/access/session'
+import { markTable } from '@/lib/assessment/mark/apart'
+import { markKeysOf } from '@/lib/assessment/mark/mark'
+import { oddities } from '@/lib/assessment/mark/odd'
+import { sayOddity } from '@/lib/assessment/mark/wording'
 import { dayName, pairName } from '@/lib/assessment/readiness/wording'
-import { findMoment } from '@/lib/assessment/store/moments'
+import { findMoment, type MomentFile } from '@/lib/assessment/store/moments'
 import { dayIn } from '@/lib/assessment/time'
 import { systemClock } from '@/lib/platform/clock'
 
@@ -15,6 +20,28 @@ export interface MomentPage {
   /** The page of the skill, where the attempts stand. */
   readonly back: string
   readonly clip: ClipMoment
+  readonly marks: MarksView
+}
+
+/** The marks of a moment as one of its coaches sees them: her own, and everybody's beside each other, hers first. */
+function toMarks(moment: string, { curriculum, pair, start, end, marks, people }: MomentFile, me: string): MarksView {
+  const set = curriculum.pairs.get(pair)?.skill.phaseSet
+  const keys = set ? markKeysOf(set) : []
+  const own = marks.filter(({ coach }) => coach === me)
+  const coaches = [...new Set(marks.map(({ coach }) => coach))].sort((a, b) => Number(b === me) - Number(a === me))
+  const range = { startMs: start * 1000, endMs: end === null ? null : end * 1000 }
+  return {
+    moment,
+    keys,
+    own,
+    odd: oddities(own, keys, range).map(sayOddity),
+    coaches: coaches.map((id) => ({
+      id,
+      name: people.get(id)?.name ?? 'A coach',
+      initials: people.get(id)?.initials ?? '?',
+    })),
+    lines: markTable(marks, keys, coaches),
+  }
 }
 
 /** One moment of a diver of the coach's clubs; any other, and one without consent to video, is not found. */
@@ -32,6 +59,7 @@ export async function loadMoment(id: string): Promise<MomentPage> {
     name,
     day,
     back: `/desk/divers/${diver.id}/${encodeURIComponent(pair)}`,
+    marks: toMarks(id, found, actor.account),
     clip: toClip(link, { start, end }, `${who}, ${name}, ${day}`),
   }
 }

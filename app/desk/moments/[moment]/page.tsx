@@ -1,9 +1,11 @@
 import type { Metadata } from 'next'
-import { ClipPlayer } from '@/app/_components/domain/clip/clip-player'
+import { ClipDesk } from '@/app/_components/domain/clip/clip-desk'
+import { MarksTable } from '@/app/_components/domain/clip/marks/marks-table'
 import { PageFrame } from '@/app/_components/frame/page-frame'
 import { Beside, PageHead, Section } from '@/app/_components/ui/sheet'
 import { signOutAction } from '@/app/account/actions'
 import { loadFrame } from '@/app/loader'
+import { markAction } from './actions'
 import { loadMoment } from './loader'
 
 export const metadata: Metadata = { title: 'Moment' }
@@ -14,7 +16,7 @@ interface MomentPageProps {
 
 export default async function MomentOfDivePage({ params }: MomentPageProps) {
   const frame = await loadFrame()
-  const { who, name, day, back, clip } = await loadMoment((await params).moment)
+  const { who, name, day, back, clip, marks } = await loadMoment((await params).moment)
   return (
     <PageFrame frame={frame} current="/desk/divers" signOut={signOutAction}>
       <PageHead sentence={`${who}: ${name}.`} margin={day}>
@@ -22,9 +24,16 @@ export default async function MomentOfDivePage({ params }: MomentPageProps) {
       </PageHead>
       <Section title="The moment">
         <Beside>
-          <ClipPlayer moment={clip} />
+          <ClipDesk moment={clip} marks={marks} markAction={markAction} />
         </Beside>
       </Section>
+      {marks.coaches.length > 1 ? (
+        <Section title="Marks beside each other" aside={`differences from ${marks.coaches[0]?.name}`}>
+          <Beside>
+            <MarksTable marks={marks} />
+          </Beside>
+        </Section>
+      ) : null}
     </PageFrame>
   )
 }

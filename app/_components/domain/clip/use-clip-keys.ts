@@ -1,0 +1,43 @@
+'use client'
+
+import type { KeyboardEvent } from 'react'
+import { speeds } from './frames'
+import type { ClipControl } from './use-clip'
+
+function slower(clip: ClipControl, by: 1 | -1): void {
+  const next = speeds[speeds.indexOf(clip.speed) + by]
+  if (next !== undefined) clip.setSpeed(next)
+}
+
+const acts: ReadonlyMap<string, (clip: ClipControl) => void> = new Map<string, (clip: ClipControl) => void>([
+  [' ', (clip) => clip.toggle()],
+  ['ArrowLeft', (clip) => clip.step(-1)],
+  ['ArrowRight', (clip) => clip.step(1)],
+  ['ArrowDown', (clip) => slower(clip, 1)],
+  ['ArrowUp', (clip) => slower(clip, -1)],
+  ['Home', (clip) => clip.toStart()],
+])
+
+const typesItself = (target: EventTarget): boolean =>
+  target instanceof HTMLSelectElement || target instanceof HTMLInputElement || target instanceof HTMLTextAreaElement
+
+/**
+ * What keys do while the focus is in the clip: those of the player, and `more` before them. A field keeps its own keys, and
+ * a button its space.
+ */
+export function useClipKeys(clip: ClipControl, more: ReadonlyMap<string, () => void> = new Map()) {
+  return (event: KeyboardEvent) => {
+    const { key, target } = event
+    const modified = event.altKey || event.ctrlKey || event.metaKey
+    if (event.defaultPrevented || modified || typesItself(target)) return
+    const isPress =
+      target instanceof HTMLButtonElement || (target instanceof HTMLElement && target.tagName === 'SUMMARY')
+    if (key === ' ' && isPress) return
+    const own = more.get(key)
+    const act = acts.get(key)
+    if (!own && !act) return
+    event.preventDefault()
+    if (own) own()
+    else act?.(clip)
+  }
+}

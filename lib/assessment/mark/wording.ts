@@ -1,0 +1,29 @@
+import type { Apart } from './apart'
+import type { MarkKey } from './mark'
+import type { Oddity } from './odd'
+
+/** A time of a film in seconds to the thousandth: "1.017 s". */
+export const sayTime = (ms: number): string => `${(ms / 1000).toFixed(3)} s`
+
+/** What is seen in the frame to mark, where the key alone does not say it. */
+export const markHint: Partial<Readonly<Record<MarkKey, string>>> = {
+  flight: 'first frame off the board',
+  entry: 'first frame in which the water is touched',
+}
+
+/** "17 ms later, 1 frame", "at the same time"; frames only where they are known. */
+export function sayApart({ ms, frames }: Apart): string {
+  if (ms === 0) return 'the same frame'
+  const side = ms > 0 ? 'later' : 'earlier'
+  const count = frames === null ? '' : `, ${Math.abs(frames)} ${Math.abs(frames) === 1 ? 'frame' : 'frames'}`
+  return `${Math.abs(ms)} ms ${side}${count}`
+}
+
+/** What is odd about a mark, and what to do; it was kept. */
+export function sayOddity(odd: Oddity): string {
+  if (odd.kind === 'order')
+    return `“${odd.first.key}” (${sayTime(odd.first.atMs)}) does not come before “${odd.second.key}” (${sayTime(odd.second.atMs)}). Look at both frames again.`
+  if (odd.kind === 'outside')
+    return `“${odd.mark.key}” (${sayTime(odd.mark.atMs)}) lies ${odd.side} the range of this moment.`
+  return `How long one frame of this film lasts is not known, so “${odd.mark.key}” counts no frames. Step a few frames and mark it again.`
+}
