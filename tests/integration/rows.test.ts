@@ -17,6 +17,8 @@ const appendOnly = [
   'Release',
   'Consent',
   'GrowthNote',
+  'MomentMark',
+  'MomentMeasure',
   'Ledger',
   'Edition',
 ] as const
