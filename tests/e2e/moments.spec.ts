@@ -1,68 +1,9 @@
 import AxeBuilder from '@axe-core/playwright'
-import type { Page } from '@playwright/test'
-import { v7 as uuidv7 } from 'uuid'
-import type { DeckSnapshot } from '../../lib/assessment/deck/contract'
 import { type Cove, closeCove, makeCove } from './support/cove'
+import { film, frameOf, filmLinks as links, rate, shownAt } from './support/film'
 import { signInAs } from './support/people'
 import { expect, test } from './support/test'
 
-const rate = 60
-const links = {
-  own: '/media/clips/101b-sound.webm',
-  file: 'https://films.invalid/gone.mp4',
-  page: 'https://films.invalid/watch?v=7',
-} as const
-
-const fallIn = { skill: 'fall-in', place: 'poolside', atLevel: 'soundings' }
-
-/** A called attempt with the three kinds of link, from a coach's device; the ids of its moments. */
-async function film(page: Page, diver: string, what = fallIn): Promise<Record<keyof typeof links, string>> {
-  const snapshot: DeckSnapshot = await (await page.request.get('/api/deck/snapshot')).json()
-  const now = Date.now()
-  const ids = { own: uuidv7(), file: uuidv7(), page: uuidv7() }
-  const attempt = uuidv7({ msecs: now - 50_000 })
-  const at = { diver, ...what, device: uuidv7() }
-  const call = uuidv7({ msecs: now - 60_000 })
-  const items = [
-    { kind: 'call', id: call, ...at, count: 1, calledAt: now - 60_000 },
-    {
-      kind: 'attempt',
-      id: attempt,
-      ...at,
-      call: { id: call, number: 1 },
-      attemptedAt: now - 50_000,
-      setting: 'training',
-      cued: false,
-    },
-    {
-      kind: 'observation',
-      id: uuidv7({ msecs: now - 40_000 }),
-      attempt,
-      edition: snapshot.edition.hash,
-      observedOn: 'deck',
-      observedAt: now - 40_000,
-      ratings: {},
-      restAsExpected: false,
-      faults: [],
-      note: null,
-      moments: (Object.keys(links) as (keyof typeof links)[]).map((key) => ({
-        id: ids[key],
-        link: links[key],
-        start: 0.5,
-        end: 1.5,
-      })),
-      supersedes: null,
-    },
-  ]
-  const answer = await page.request.post('/api/deck/sync', { data: { v: snapshot.v, sentAt: now, items } })
-  const answers = (await answer.json()) as { result: string; message?: string }[]
-  expect(answers.map(({ result, message }) => message ?? result)).toEqual(items.map(() => 'accepted'))
-  return ids
-}
-
-const shownAt = async (page: Page): Promise<number> =>
-  Number(await page.locator('output[data-media-time]').getAttribute('data-media-time'))
-const frameOf = (time: number) => Math.round(time * rate)
 // The range is a second long: a poll once a second would see the same frame for ever.
 const often = { timeout: 15_000, intervals: [70] }
 
@@ -82,7 +23,7 @@ test('a moment plays in the page, step by frame; nobody else is asked before a c
   try {
     await page.setViewportSize({ width: 390, height: 844 })
     await signInAs(page, demo, cove.emails.head)
-    const ids = await film(page, cove.diver)
+    const ids = await film(page, cove.diver, links)
     await page.goto(`/desk/divers/${cove.diver}/${encodeURIComponent('fall-in@poolside')}`)
     await page.locator(`a[href="/desk/moments/${ids.own}"]`).click()
 
@@ -143,7 +84,7 @@ test('a second coach who looks blind has the same player', async ({ browser, pag
     const assistant = await (await browser.newContext({ baseURL: demo.url })).newPage()
     await signInAs(assistant, demo, cove.emails.assistant)
     // Its standard asks for a second coach.
-    await film(assistant, cove.diver, { skill: '101B', place: '1m', atLevel: 'soundings' })
+    await film(assistant, cove.diver, links, { what: { skill: '101B', place: '1m', atLevel: 'soundings' } })
     await signInAs(page, demo, cove.emails.head)
     await page.goto('/desk/video')
     await page.locator('a[href^="/desk/video/"]').first().click()

@@ -1,0 +1,82 @@
+import AxeBuilder from '@axe-core/playwright'
+import type { Page } from '@playwright/test'
+import { type Cove, closeCove, makeCove } from './support/cove'
+import { film, frameOf, rate, shownAt } from './support/film'
+import { signInAs } from './support/people'
+import { expect, test } from './support/test'
+
+const inward = { what: { skill: '401B', place: '1m', atLevel: 'soundings' }, start: 0.3, end: 2.5 }
+const links = { own: '/media/clips/401b-open-pike.webm' }
+
+const pressUntil = async (page: Page, key: string, frame: number) => {
+  for (let presses = 0; presses < 200 && frameOf(await shownAt(page)) !== frame; presses++) {
+    const before = await shownAt(page)
+    await page.keyboard.press(key)
+    await expect.poll(() => shownAt(page), { intervals: [20], timeout: 15_000 }).not.toBe(before)
+  }
+  expect(frameOf(await shownAt(page))).toBe(frame)
+}
+const said = (page: Page) => page.getByRole('status').filter({ hasText: /Kept|Taken back/ })
+const row = (page: Page, key: string) => page.locator('.marks-list tr').filter({ hasText: key })
+
+test('a coach marks by keys alone, frame by frame; a second one marks too, and both see by how much they differ', async ({
+  page,
+  browser,
+  demo,
+}) => {
+  test.setTimeout(150_000)
+  const cove: Cove = makeCove(demo)
+  try {
+    await signInAs(page, demo, cove.emails.assistant)
+    const { own } = await film(page, cove.diver, links, inward)
+    await page.goto(`/desk/moments/${own}`)
+    await expect.poll(async () => frameOf(await shownAt(page))).toBeGreaterThan(16)
+    await page.locator('video').focus()
+    await page.keyboard.press('m')
+    await expect(said(page)).toHaveText('Kept: stance at 0.300 s.')
+    await pressUntil(page, 'ArrowRight', 24)
+    await page.keyboard.press('4')
+    await expect(said(page)).toHaveText('Kept: flight at 0.400 s.')
+    await pressUntil(page, 'ArrowRight', 27)
+    await page.keyboard.press('3')
+    await expect(said(page)).toHaveText('Kept: take-off at 0.450 s.')
+    await expect(page.getByText('“take-off” (0.450 s) does not come before “flight” (0.400 s).')).toBeVisible()
+
+    // From the button of a phase the keys still step.
+    const entry = page.getByRole('button', { name: 'Mark entry' })
+    await entry.focus()
+    await pressUntil(page, 'ArrowRight', 29)
+    await page.keyboard.press('Enter')
+    await expect(said(page)).toHaveText('Kept: entry at 0.483 s.')
+    await page.getByRole('button', { name: 'Go to stance, 0.300 s' }).press('Enter')
+    await expect.poll(async () => frameOf(await shownAt(page))).toBe(18)
+    await page.getByRole('button', { name: 'Go to entry, 0.483 s' }).press('Enter')
+    await expect.poll(async () => frameOf(await shownAt(page))).toBe(29)
+
+    await page.getByRole('button', { name: 'Take back take-off' }).press('Enter')
+    await expect(said(page)).toHaveText('Taken back: take-off.')
+    await expect(page.getByText('does not come before')).toHaveCount(0)
+    await expect(page.getByRole('button', { name: 'Go to take-off' })).toHaveCount(0)
+    await page.reload()
+    await expect(row(page, 'entry')).toContainText('0.483 s')
+    expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([])
+
+    const context = await browser.newContext({ viewport: { width: 390, height: 844 }, hasTouch: true })
+    const head = await context.newPage()
+    await signInAs(head, demo, cove.emails.head)
+    await head.goto(`/desk/moments/${own}`)
+    await expect(row(head, 'entry')).not.toContainText('0.483 s')
+    await head.getByRole('button', { name: 'Frame on' }).tap()
+    await expect.poll(async () => frameOf(await shownAt(head))).toBe(19)
+    await head.getByRole('button', { name: 'Mark entry' }).tap()
+    await expect(said(head)).toHaveText('Kept: entry at 0.317 s.')
+    const beside = head.getByRole('region', { name: 'Coaches’ marks beside each other' })
+    await expect(beside.getByRole('row', { name: /entry/ })).toContainText(`166 ms later, ${10} frames`)
+    expect(Math.round(0.166 * rate)).toBe(10)
+    expect(await head.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390)
+    expect((await new AxeBuilder({ page: head }).analyze()).violations).toEqual([])
+    await context.close()
+  } finally {
+    await closeCove(demo, cove)
+  }
+})
