@@ -1,6 +1,6 @@
 import type { Pair } from '../curriculum/edition/curriculum'
 import type { Rating } from '../curriculum/model'
-import { type CriticalRating, effectiveObservations, ratingsStillAt } from './observation'
+import { type CriticalRating, effectiveObservations, momentsOf, ratingsStillAt } from './observation'
 import type { AttemptFact, ObservationFact } from './record'
 import type { AsOf, Instant } from './time'
 
@@ -80,6 +80,6 @@ export function seeAttempt(pair: Pair, fact: AttemptFact, date: AsOf): SeenAttem
     critical,
     lowest: low,
     coaches: [...new Set(within.map((observation) => observation.coach))],
-    moments: within.reduce((sum, observation) => sum + observation.moments, 0),
+    moments: within.reduce((sum, observation) => sum + momentsOf(observation), 0),
   }
 }

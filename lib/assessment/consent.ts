@@ -44,3 +44,7 @@ export const recordingStopped =
 /** Why an observation was kept without its moments, and what to do. */
 export const keptWithoutVideo =
   'the rating is kept without its video: no consent to video of this diver is in force. Once it is recorded, correct the rating and add the moment again'
+
+/** Why an attempt was kept without its mark "filmed", and what to do. */
+export const keptUnfilmed =
+  'the attempt is kept, but not that it was filmed: no consent to video of this diver is in force. Do not film; delete what was filmed'

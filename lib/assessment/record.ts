@@ -20,7 +20,10 @@ export interface ObservationFact extends Received {
   readonly imputed: Readonly<Record<string, Rating>>
   /** False when the pair lay beyond the coach's scope on that day: kept, and earns nothing. */
   readonly withinScope: boolean
+  /** Video moments that it was kept with. */
   readonly moments: number
+  /** When a video was linked to this coach's view later; absent or null while none was. */
+  readonly linkedAt?: Instant | null
   readonly faults: readonly string[]
   /** The observation it replaces; that one stops counting from this one's `receivedAt`. */
   readonly supersedes: string | null

@@ -1,6 +1,6 @@
 import type { Pair } from '../curriculum/edition/curriculum'
 import type { PairHistory } from './history'
-import { effectiveObservations } from './observation'
+import { effectiveObservations, momentsOf } from './observation'
 import type { Refused } from './outcome'
 import type { AttemptFact } from './record'
 import { standardOf } from './standard'
@@ -31,7 +31,7 @@ export interface GrantCase {
 export function judgeGrant({ attempt, open, video, fromElsewhere, granted, coach }: GrantCase): GrantJudgement {
   if (!open) return refuse('not open', 'The programme has not opened looking across clubs: ask the programme lead.')
   if (!video) return refuse('no consent', 'No consent to video of this diver is in force: record it first.')
-  if (!attempt.observations.some(({ moments }) => moments > 0))
+  if (!attempt.observations.some((view) => momentsOf(view) > 0))
     return refuse('no video', 'There is no video moment of this attempt: link one on the deck first.', 'attempt')
   if (!fromElsewhere) return refuse('not elsewhere', 'Choose a coach of another club of the programme.', 'coach')
   if (attempt.observations.some((one) => one.coach === coach))
@@ -51,6 +51,6 @@ export function wantedLooks(pair: Pair, history: PairHistory, account: string): 
     .filter((fact) => fact.called && fact.day > history.date.day - pair.standard.withinDays)
     .filter((fact) => {
       const views = effectiveObservations(fact.observations)
-      return views.some(({ moments }) => moments > 0) && views.length === 1 && views[0]?.coach !== account
+      return views.some((view) => momentsOf(view) > 0) && views.length === 1 && views[0]?.coach !== account
     })
 }

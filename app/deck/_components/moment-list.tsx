@@ -1,7 +1,7 @@
 import { useState } from 'react'
 import { Field } from '@/app/_components/ui/field'
+import { type MomentErrors, type MomentText, readMoment, withLink } from '@/lib/assessment/moment-text'
 import type { Draft, DraftAction } from '../state/draft'
-import { type MomentErrors, type MomentText, readMoment, withLink } from '../state/moment-text'
 import { newId } from './device'
 
 const most = 6

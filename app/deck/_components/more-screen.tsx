@@ -2,6 +2,7 @@ import { CheckField, CheckGroup } from '@/app/_components/ui/check-field'
 import { SelectField, TextAreaField } from '@/app/_components/ui/field'
 import type { Route } from '../state/address'
 import { noteLimit } from '../state/items'
+import { CameraSettings } from './camera-settings'
 import { useDeck } from './deck-context'
 import { MomentList } from './moment-list'
 import { Top } from './top'
@@ -50,6 +51,7 @@ export function MoreScreen({ open: { draft, act }, back, subject, video, problem
             desk.
           </p>
         )}
+        {subject && video ? <CameraSettings open={{ draft, act }} /> : null}
         {subject ? <Circumstances draft={draft} act={act} subject={subject} /> : null}
         <WayBack className="button button-go deck-wide" to={back}>
           Back to the rating

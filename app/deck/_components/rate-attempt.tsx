@@ -2,6 +2,7 @@ import { writeRoute } from '../state/address'
 import { phaseMarks } from '../state/phase-marks'
 import { ContactButton } from './contact-button'
 import { useDeck } from './deck-context'
+import { FilmedButton } from './filmed-button'
 import { NextDiverLink } from './next-diver'
 import { RateTop } from './rate-top'
 import { RatingPanel } from './rating-panel'
@@ -39,6 +40,7 @@ export function RateAttempt({ subject, open, keeping }: RateAttemptProps) {
         marks={phaseMarks(open.sheet, shown.ratings, shown.restAsExpected)}
         kept={kept}
         more={writeRoute({ at: 'more', diver: diver.id, pair: pair.key })}
+        filmed={<FilmedButton open={open} video={diver.video !== false} />}
         status={keeping.problem ?? (kept ? 'Kept.' : '')}
         notice={
           <>

@@ -2,6 +2,7 @@ import type { ReactNode } from 'react'
 import type { PhaseView } from '@/app/_components/domain/arc/phase-view'
 import type { ObservationItem } from '@/lib/assessment/deck/contract'
 import { writeRoute } from '../state/address'
+import { FilmedLine } from './clip-stepper'
 import { CriterionRow } from './criterion-row'
 import { CriticalDock } from './critical-dock'
 import { useDeck } from './deck-context'
@@ -21,6 +22,8 @@ interface RatingPanelProps {
   readonly kept?: ObservationItem
   /** Leads to the note and the video. */
   readonly more: string
+  /** Of a new attempt: marks it as filmed. */
+  readonly filmed?: ReactNode
   readonly notice?: ReactNode
   /** Stands beside the line to say. */
   readonly beside?: ReactNode
@@ -31,7 +34,18 @@ interface RatingPanelProps {
 }
 
 /** One attempt, phase by phase: the rule, the open phase, the critical criterion next to the thumb, the bar. */
-export function RatingPanel({ open, title, marks, kept, more, notice, beside, status, children }: RatingPanelProps) {
+export function RatingPanel({
+  open,
+  title,
+  marks,
+  kept,
+  more,
+  filmed,
+  notice,
+  beside,
+  status,
+  children,
+}: RatingPanelProps) {
   const { sheet, draft, act, phase } = open
   // A kept attempt ends what the dock remembers.
   const attempt = useDeck().state.seen.length
@@ -48,6 +62,7 @@ export function RatingPanel({ open, title, marks, kept, more, notice, beside, st
           <a className="deck-more" href={more}>
             Note, video
           </a>
+          {filmed}
           {kept ? (
             <a className="button" href={writeRoute({ at: 'correct', observation: kept.id })}>
               Correct it
@@ -64,6 +79,7 @@ export function RatingPanel({ open, title, marks, kept, more, notice, beside, st
           )}
         </div>
         {notice}
+        {draft.filmed ? <FilmedLine clip={draft.filmed.clip} onStep={(clip) => act({ type: 'clip', clip })} /> : null}
         {here && here.faults.length > 0 ? <FaultStrip faults={here.faults} draft={draft} act={act} /> : null}
         {here?.rows.map((row) => (
           <CriterionRow key={row.criterion.key} row={row} open={open} />

@@ -13,12 +13,19 @@ import { when } from './when'
 /** What this coach saw lately, newest first; each can be opened and corrected. */
 export function SeenScreen() {
   const { state } = useDeck()
+  const waits = state.seen.filter(({ attempt }) => attempt.filmed).length
   return (
     <>
       <Top back={{ to: { at: 'squads' }, label: 'Back to the divers' }}>
         <h1 className="text-18">What you saw lately</h1>
       </Top>
       <main id="main" className="deck-page">
+        {waits > 0 ? (
+          <p className="deck-notice">
+            {waits === 1 ? '1 attempt waits for its clip.' : `${waits} attempts wait for their clip.`}{' '}
+            <a href="/desk/clips">Link them at the desk</a>
+          </p>
+        ) : null}
         {state.seen.length > 0 ? (
           <ul className="deck-list">
             {state.seen.map((entry) => (
@@ -55,6 +62,7 @@ function SeenLine({ entry: { attempt, observation } }: { entry: SnapshotObservat
         <span className="deck-sub">
           {when(observation.observedAt)}
           {observation.supersedes ? ' · corrected' : ''}
+          {attempt.filmed ? ` · clip ${attempt.filmed.clip} waits for its link` : ''}
           {refused ? ' · to mend' : unsent ? ' · unsent' : ''}
         </span>
         <ArcLine

@@ -3,7 +3,7 @@ import type { KeptMarks } from '../state/restored'
 import { type Contact, deckDatabase } from './database'
 
 /** Another number whenever the shape of the deck's state changes: marks of an older shape are not read. */
-const marksVersion = 3
+const marksVersion = 4
 const unusedDays = 30
 
 /** A snapshot from this device, with the time of the last contact; null when the coach has none here. */

@@ -9,6 +9,7 @@ import type {
 } from '@/lib/assessment/deck/contract'
 import type { PairKey } from '@/lib/curriculum/edition/curriculum'
 import type { Phase } from '@/lib/curriculum/model'
+import { type Camera, cameraAfter, countedPast, firstClip } from './camera'
 import { type Draft, type DraftAction, draftAfter, emptyDraft } from './draft'
 import { type DayPlan, withPlan } from './plan'
 
@@ -37,6 +38,8 @@ export interface DeckState {
   readonly incidents: readonly IncidentItem[]
   /** Of the last weeks, one a squad and day. */
   readonly plans: readonly DayPlan[]
+  /** The camera of this session: the number of its next clip. */
+  readonly camera: Camera
 }
 
 export type DeckAction =
@@ -58,6 +61,7 @@ export type DeckAction =
   | { readonly type: 'mended'; readonly key: string; readonly item: DeckItem }
   | { readonly type: 'incident'; readonly item: IncidentItem }
   | { readonly type: 'plan'; readonly plan: DayPlan }
+  | { readonly type: 'camera'; readonly camera: Camera }
   | { readonly type: 'gone'; readonly ids: readonly string[] }
 
 export const emptyDeck: DeckState = {
@@ -71,6 +75,7 @@ export const emptyDeck: DeckState = {
   justKept: {},
   incidents: [],
   plans: [],
+  camera: firstClip,
 }
 
 /** The number of the next attempt of a call, or null when all have been kept. */
@@ -120,7 +125,10 @@ function afterSnapshot(
       known[slot] = { call: here.call, kept: [...new Set([...here.kept, ...open.kept])] }
     else if (!here || here.call.calledAt < open.call.calledAt) known[slot] = open
   }
-  return { ...state, calls: known, seen: joined(recent, state.seen) }
+  // Whether an attempt still waits for its clip is the server's to say.
+  const attempts = new Map(recent.map(({ attempt, observation }) => [observation.id, attempt]))
+  const seen = state.seen.map((entry) => ({ ...entry, attempt: attempts.get(entry.observation.id) ?? entry.attempt }))
+  return { ...state, calls: known, seen: joined(recent, seen) }
 }
 
 function afterKept(state: DeckState, slot: Slot, attempt: AttemptItem, observation: ObservationItem): DeckState {
@@ -134,6 +142,8 @@ function afterKept(state: DeckState, slot: Slot, attempt: AttemptItem, observati
     // A test or a meet goes on; everything else begins anew.
     drafts: { ...state.drafts, [slot]: { ...emptyDraft, setting: draft.setting } },
     seen: [{ attempt, observation }, ...state.seen],
+    // The outbox may know of a clip that the marks of a killed page do not.
+    camera: attempt.filmed ? countedPast(state.camera, attempt.filmed.clip) : state.camera,
     justKept: { ...state.justKept, [slot]: observation.id },
   }
 }
@@ -190,6 +200,7 @@ export function deckAfter(state: DeckState, action: DeckAction): DeckState {
         ...state,
         drafts: { ...state.drafts, [action.key]: after },
         justKept: without(state.justKept, action.key),
+        camera: cameraAfter(state.camera, before.filmed, after.filmed),
       }
     }
     case 'open':
@@ -211,6 +222,8 @@ export function deckAfter(state: DeckState, action: DeckAction): DeckState {
       return afterMended(state, action.key, action.item)
     case 'incident':
       return { ...state, incidents: [...state.incidents, action.item] }
+    case 'camera':
+      return { ...state, camera: action.camera }
     case 'plan':
       return { ...state, plans: withPlan(state.plans, action.plan) }
     case 'gone':

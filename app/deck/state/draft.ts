@@ -1,6 +1,6 @@
-import type { ObservationItem } from '@/lib/assessment/deck/contract'
+import type { FilmedItem, ObservationItem } from '@/lib/assessment/deck/contract'
+import type { MomentText } from '@/lib/assessment/moment-text'
 import type { Rating } from '@/lib/curriculum/model'
-import type { MomentText } from './moment-text'
 
 /** Where the dive was done: training unless said otherwise. */
 export type Setting = 'training' | 'test' | 'meet'
@@ -13,6 +13,8 @@ export interface Marks {
   readonly notSeen: readonly string[]
   /** Fault keys in the order in which they were marked. */
   readonly faults: readonly string[]
+  /** That it was filmed, when, and as which clip; null when nobody said so. */
+  readonly filmed: FilmedItem | null
 }
 
 /** One attempt being rated. Typed text stands apart from the marks, so that Undo never eats it. */
@@ -29,6 +31,7 @@ export const emptyDraft: Draft = {
   ratings: {},
   notSeen: [],
   faults: [],
+  filmed: null,
   cued: false,
   setting: 'training',
   note: '',
@@ -41,6 +44,9 @@ export type DraftAction =
   | { readonly type: 'clear'; readonly criterion: string }
   | { readonly type: 'not seen'; readonly criterion: string }
   | { readonly type: 'mark fault'; readonly fault: string }
+  | { readonly type: 'filmed'; readonly filmed: FilmedItem }
+  | { readonly type: 'not filmed' }
+  | { readonly type: 'clip'; readonly clip: number }
   | { readonly type: 'undo' }
   | { readonly type: 'say'; readonly changes: Partial<Pick<Draft, 'cued' | 'setting' | 'note'>> }
   | { readonly type: 'add moment'; readonly moment: MomentText }
@@ -51,9 +57,13 @@ export type DraftAction =
 const memory = 60
 
 function mark(draft: Draft, changes: Partial<Marks>): Draft {
-  const { ratings, notSeen, faults } = draft
-  return { ...draft, ...changes, before: [...draft.before, { ratings, notSeen, faults }].slice(-memory) }
+  const { ratings, notSeen, faults, filmed } = draft
+  return { ...draft, ...changes, before: [...draft.before, { ratings, notSeen, faults, filmed }].slice(-memory) }
 }
+
+/** Puts the clip number right, also where Undo would bring it back. */
+const renumbered = <M extends Marks>(marks: M, clip: number): M =>
+  marks.filmed ? { ...marks, filmed: { ...marks.filmed, clip } } : marks
 
 function without<Value>(record: Readonly<Record<string, Value>>, key: string): Readonly<Record<string, Value>> {
   const { [key]: _, ...rest } = record
@@ -89,6 +99,15 @@ export function draftAfter(draft: Draft, action: DraftAction): Draft {
           ? dropped(draft.faults, action.fault)
           : [...draft.faults, action.fault],
       })
+    case 'filmed':
+      return draft.filmed ? draft : mark(draft, { filmed: action.filmed })
+    case 'not filmed':
+      return draft.filmed ? mark(draft, { filmed: null }) : draft
+    case 'clip':
+      return {
+        ...renumbered(draft, action.clip),
+        before: draft.before.map((marks) => renumbered(marks, action.clip)),
+      }
     case 'undo': {
       const marks = draft.before.at(-1)
       return marks ? { ...draft, ...marks, before: draft.before.slice(0, -1) } : draft
@@ -112,6 +131,7 @@ export const touched = (draft: Draft): boolean =>
   Object.keys(draft.ratings).length > 0 ||
   draft.notSeen.length > 0 ||
   draft.faults.length > 0 ||
+  draft.filmed !== null ||
   draft.note.trim() !== '' ||
   draft.moments.some(({ link, start, end }) => `${link}${start}${end}`.trim() !== '')
 

@@ -1,8 +1,8 @@
 import type { AttemptItem, CallItem, MomentItem, ObservationItem, SnapshotCall } from '@/lib/assessment/deck/contract'
+import { type MomentErrors, readMoment } from '@/lib/assessment/moment-text'
 import type { Pair } from '@/lib/curriculum/edition/curriculum'
 import { nextNumber } from './deck-state'
 import type { Draft } from './draft'
-import { type MomentErrors, readMoment } from './moment-text'
 import { type RatingRow, type RatingSheet, stillToRate } from './rating-sheet'
 
 /** What every item carries that the screen does not know by itself. */
@@ -111,6 +111,7 @@ export function makeKept(
     setting: draft.setting,
     cued: draft.cued,
     device,
+    ...(draft.filmed ? { filmed: draft.filmed } : {}),
   }
   const observation: ObservationItem = {
     kind: 'observation',

@@ -5,7 +5,7 @@ import { Caution } from '@/app/_components/domain/caution/caution'
 import { Button } from '@/app/_components/ui/button'
 import { CheckField, CheckGroup } from '@/app/_components/ui/check-field'
 import { ErrorSummary } from '@/app/_components/ui/error-summary'
-import { TextAreaField } from '@/app/_components/ui/field'
+import { Field, TextAreaField } from '@/app/_components/ui/field'
 
 interface State {
   readonly message?: string
@@ -16,7 +16,8 @@ interface State {
 /** One question of a form: some words, or a choice of one or of several. */
 export type Ask =
   | {
-      readonly kind: 'words'
+      /** `line` is answered in one line. */
+      readonly kind: 'words' | 'line'
       readonly name: string
       readonly label: string
       readonly hint?: string
@@ -54,18 +55,12 @@ interface ActionPanelProps {
 }
 
 function Question({ ask, id, state }: { ask: Ask; id: string; state: State }) {
-  if (ask.kind === 'words')
-    return (
-      <TextAreaField
-        label={ask.label}
-        hint={ask.hint}
-        required={ask.required}
-        name={ask.name}
-        id={`${id}-${ask.name}`}
-        error={state.fields?.[ask.name]}
-        defaultValue={state.values?.[ask.name]}
-      />
-    )
+  if ('label' in ask) {
+    const { label, hint, required, name } = ask
+    const said = { error: state.fields?.[name], defaultValue: state.values?.[name] }
+    const field = { label, hint, required, name, id: `${id}-${name}`, ...said }
+    return ask.kind === 'line' ? <Field {...field} autoComplete="off" /> : <TextAreaField {...field} />
+  }
   return (
     <CheckGroup legend={ask.legend}>
       {ask.choices.map(({ value, label }) => (

@@ -13,5 +13,7 @@ export const doneWords: Readonly<Record<string, string>> = {
   grant: 'Granted: the coach finds it under “To look at”.',
   ungrant: 'Withdrawn: the coach sees nothing of it from now on.',
   opening: 'Changed, from now on.',
+  linked: 'Linked: it counts as a video moment from now on.',
+  dropped: 'Taken off the list: it was not filmed after all.',
   kept: 'Kept.',
 }

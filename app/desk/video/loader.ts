@@ -6,6 +6,7 @@ import { coachingScopeOf } from '@/lib/access/scope'
 import { requireActor, requireCoach } from '@/lib/access/session'
 import { splitMomentLink } from '@/lib/assessment/moment'
 import { dayName, pairName } from '@/lib/assessment/readiness/wording'
+import { readWaiting } from '@/lib/assessment/store/filmed'
 import { readOpening } from '@/lib/assessment/store/grants'
 import { type Look, readLooks } from '@/lib/assessment/store/second-look'
 import { dayIn } from '@/lib/assessment/time'
@@ -28,6 +29,8 @@ export interface VideoPage {
   /** Whether looks across clubs are open; null for whoever does not set it. */
   readonly open: boolean | null
   readonly coaches: boolean
+  /** Attempts that were filmed and wait for their clip. */
+  readonly waiting: number
 }
 
 /** What a coach may look at; for the lead, whether looks across clubs are open. */
@@ -41,6 +44,7 @@ export async function loadVideo(): Promise<VideoPage> {
   const today = dayIn(scope.at, scope.zone)
   return {
     coaches,
+    waiting: coaches ? (await readWaiting(scope)).waiting.length : 0,
     open: lead ? await readOpening(scope) : null,
     looks: looks.flatMap((look) => {
       if (!curriculum) return []

@@ -77,6 +77,13 @@ export default async function ToLookAtPage({ searchParams }: VideoPageProps) {
           <Looks looks={page.looks} />
         </Section>
       ) : null}
+      {page.coaches ? (
+        <Section title="Filmed on the deck">
+          <LogRow margin={page.waiting === 0 ? 'none waits' : `${page.waiting} wait`}>
+            <a href="/desk/clips">Attempts that wait for their clip</a>
+          </LogRow>
+        </Section>
+      ) : null}
       {page.open === null ? null : (
         <Section title="Across clubs">
           <LogRow margin={page.open ? 'open' : 'closed'}>

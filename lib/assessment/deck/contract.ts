@@ -4,7 +4,7 @@ import type { EditionDocument } from '../../curriculum/model'
 import { places } from '../../curriculum/place'
 import { ownFilm } from '../moment'
 import { type IncidentKind, incidentKinds } from '../record'
-import { batchLimit, deckVersion } from './limits'
+import { batchLimit, deckVersion, longestClipNumber } from './limits'
 
 export { batchLimit, deckVersion }
 
@@ -50,6 +50,18 @@ export const callSchema = z.strictObject({
   device: uuid,
 })
 
+/** Filmed, to be linked later: when that was marked, and the number of the clip on the camera. */
+export const filmedSchema = z.strictObject({
+  clip: z
+    .number()
+    .int()
+    .min(1, { error: 'clips are numbered from 1' })
+    .max(longestClipNumber, {
+      error: `a clip number is at most ${longestClipNumber}`,
+    }),
+  at: instant,
+})
+
 /** Appended when the dive is over. With a call: its number in it, from 1. */
 export const attemptSchema = z.strictObject({
   kind: z.literal('attempt'),
@@ -62,6 +74,8 @@ export const attemptSchema = z.strictObject({
   setting: z.enum(['training', 'test', 'meet']),
   cued: z.boolean(),
   device: uuid,
+  /** Absent, never null, where nobody marked it: decks of before have no such field, and what they sent keeps its digest. */
+  filmed: filmedSchema.optional(),
 })
 
 /** What one coach saw of one attempt. A correction names what it supersedes and why. */
@@ -104,6 +118,7 @@ export type AttemptItem = z.infer<typeof attemptSchema>
 export type ObservationItem = z.infer<typeof observationSchema>
 export type IncidentItem = z.infer<typeof incidentSchema>
 export type MomentItem = z.infer<typeof momentSchema>
+export type FilmedItem = z.infer<typeof filmedSchema>
 
 /** The envelope; items are parsed one by one, so that a bad one does not hold back the others. */
 export const batchSchema = z.strictObject({
@@ -142,7 +157,7 @@ export const refusalCodes = [
 ] as const
 export type RefusalCode = (typeof refusalCodes)[number]
 
-/** Video moments that an observation was kept without, by id, and why as a sentence. */
+/** What an item was kept without, and why as a sentence: video moments by id, or the mark "filmed" where none are named. */
 export interface KeptWithout {
   readonly moments: readonly string[]
   readonly message: string

@@ -3,7 +3,7 @@ import type { Scope } from '../../access/scope'
 import type { Rating } from '../../curriculum/model'
 import type { Place } from '../../curriculum/place'
 import type { Tx } from '../../platform/db'
-import type { AttemptItem, CallItem, MomentItem, SnapshotCall, SnapshotObservation } from '../deck/contract'
+import type { AttemptItem, CallItem, FilmedItem, MomentItem, SnapshotCall, SnapshotObservation } from '../deck/contract'
 
 const recentDays = 7
 const callHours = 16
@@ -23,12 +23,18 @@ export async function listRecent(tx: Tx, scope: Scope): Promise<SnapshotObservat
   const attempts = await tx.attempt.findMany({ where: { id: { in: inForce.map((row) => row.attemptId) } } })
   const notes = await tx.words.findMany({ where: { id: { in: inForce.flatMap((row) => row.noteId ?? []) } } })
   const moments = await tx.moment.findMany({ where: { observationId: { in: ids } }, orderBy: { startMs: 'asc' } })
+  const filmed = await listOpenFilmed(tx, attempts)
   return inForce.flatMap((row) => {
     const attempt = attempts.find((candidate) => candidate.id === row.attemptId)
     if (!attempt) return []
     const own = moments.filter((moment) => moment.observationId === row.id)
     const note = notes.find((words) => words.id === row.noteId)?.text ?? null
-    return [{ attempt: toAttemptItem(attempt), observation: toObservationItem(row, note, own.flatMap(toMomentItem)) }]
+    return [
+      {
+        attempt: toAttemptItem(attempt, filmed.get(attempt.id)),
+        observation: toObservationItem(row, note, own.flatMap(toMomentItem)),
+      },
+    ]
   })
 }
 
@@ -62,7 +68,15 @@ const toCallItem = (row: Call): CallItem => ({
   device: row.deviceId,
 })
 
-const toAttemptItem = (row: Attempt): AttemptItem => ({
+/** The marks of some attempts that were filmed and still wait for their clip. */
+async function listOpenFilmed(tx: Tx, attempts: readonly Attempt[]): Promise<ReadonlyMap<string, FilmedItem>> {
+  const where = { attemptId: { in: attempts.map(({ id }) => id) } }
+  const settled = new Set((await tx.filmedOutcome.findMany({ where })).map(({ attemptId }) => attemptId))
+  const rows = (await tx.filmedAttempt.findMany({ where })).filter(({ attemptId }) => !settled.has(attemptId))
+  return new Map(rows.map(({ attemptId, clip, filmedAt }) => [attemptId, { clip, at: filmedAt.getTime() }]))
+}
+
+const toAttemptItem = (row: Attempt, filmed: FilmedItem | undefined): AttemptItem => ({
   kind: 'attempt',
   id: row.id,
   diver: row.diverId,
@@ -74,6 +88,7 @@ const toAttemptItem = (row: Attempt): AttemptItem => ({
   setting: row.setting as AttemptItem['setting'],
   cued: row.cued,
   device: row.deviceId,
+  ...(filmed ? { filmed } : {}),
 })
 
 const toObservationItem = (row: Observation, note: string | null, moments: MomentItem[]) => ({

@@ -1,6 +1,7 @@
 import type {
   Attempt,
   Decision,
+  FilmedOutcome,
   Incident,
   Observation,
   Recognition,
@@ -16,6 +17,7 @@ import type { Tx } from '../../platform/db'
 export interface Rows {
   readonly attempts: readonly AttemptRow[]
   readonly observations: readonly ObservationRow[]
+  readonly links: readonly LinkRow[]
   readonly signOffs: readonly Omit<SignOff, 'editionHash' | 'reasonId' | 'ledgerSeq'>[]
   readonly revocations: readonly Pick<Revocation, 'diverId' | 'subjectId' | 'at'>[]
   readonly recognitions: readonly Omit<Recognition, 'reasonId' | 'ledgerSeq'>[]
@@ -55,6 +57,8 @@ export type ObservationRow = Pick<
   | 'faults'
   | 'supersedesId'
 >
+/** A video that was linked to a coach's view of an attempt after that was kept. */
+export type LinkRow = Pick<FilmedOutcome, 'diverId' | 'attemptId' | 'coachId' | 'at'>
 type DecisionRow = Pick<
   Decision,
   'id' | 'clubId' | 'diverId' | 'target' | 'outcome' | 'by' | 'decidedAt' | 'waivesAge' | 'wantsMoreOf'
@@ -76,6 +80,7 @@ const times: Readonly<Record<keyof (Rows & ClubRows), readonly string[]>> = {
   venue: ['recordedAt'],
   attempts: ['attemptedAt', 'receivedAt'],
   observations: ['receivedAt'],
+  links: ['at'],
   signOffs: ['signedAt'],
   revocations: ['at'],
   recognitions: ['recognisedAt'],
@@ -111,6 +116,9 @@ export async function listRows(tx: Tx, divers: readonly string[]): Promise<Rows 
     (SELECT coalesce(json_agg(r), '[]')::text FROM (
       SELECT "id", "attemptId", "diverId", "coachId", "observedOn", "receivedAt", "ratings", "imputed", "withinScope",
         "momentCount", "faults", "supersedesId" FROM "Observation" WHERE "diverId" = ANY (${ids}::uuid[])) r) AS "observations",
+    (SELECT coalesce(json_agg(r), '[]')::text FROM (
+      SELECT "diverId", "attemptId", "coachId", "at" FROM "FilmedOutcome"
+        WHERE "outcome" = 'linked' AND "diverId" = ANY (${ids}::uuid[])) r) AS "links",
     (SELECT coalesce(json_agg(r), '[]')::text FROM (
       SELECT "id", "clubId", "diverId", "skill", "place", "level", "coachId", "signedAt", "method", "waiver", "evidence"
         FROM "SignOff" WHERE "diverId" = ANY (${ids}::uuid[]) ORDER BY "signedAt") r) AS "signOffs",

@@ -58,6 +58,7 @@ function groupByDiver(all: Rows, divers: readonly string[]): (diver: string) => 
 const emptyRows = (): Rows => ({
   attempts: [],
   observations: [],
+  links: [],
   signOffs: [],
   revocations: [],
   recognitions: [],

@@ -28,7 +28,10 @@ export interface RecordRows extends Rows {
 
 const pairOf = (row: { skill: string; place: string }) => pairKey({ skill: row.skill, place: row.place as Place })
 
-function toObservation(row: ObservationRow, releases: ReadonlyMap<string, number>): ObservationFact {
+/** Instants by what they happened to. */
+type Instants = ReadonlyMap<string, number>
+
+function toObservation(row: ObservationRow, releases: Instants, links: Instants): ObservationFact {
   return {
     id: row.id,
     coach: row.coachId,
@@ -38,17 +41,20 @@ function toObservation(row: ObservationRow, releases: ReadonlyMap<string, number
     imputed: row.imputed as Record<string, Rating>,
     withinScope: row.withinScope,
     moments: row.momentCount,
+    linkedAt: links.get(`${row.attemptId} ${row.coachId}`) ?? null,
     faults: row.faults,
     supersedes: row.supersedesId,
     raiseAcceptedAt: releases.get(`rating ${row.id}`) ?? null,
   }
 }
 
-function toAttempts(rows: RecordRows, releases: ReadonlyMap<string, number>): AttemptFact[] {
+function toAttempts(rows: RecordRows, releases: Instants): AttemptFact[] {
+  // Of the coach's view of the attempt, whichever observation is in force: a correction does not lose it.
+  const links = new Map(rows.links.map((row) => [`${row.attemptId} ${row.coachId}`, row.at.getTime()]))
   const seen = new Map<string, ObservationFact[]>()
   for (const row of rows.observations) {
     const list = seen.get(row.attemptId) ?? []
-    list.push(toObservation(row, releases))
+    list.push(toObservation(row, releases, links))
     seen.set(row.attemptId, list)
   }
   return rows.attempts

@@ -26,6 +26,8 @@ export interface Kept {
   readonly attempts: Map<string, KeptAttempt>
   readonly observations: Map<string, KeptObservation>
   readonly incidents: Map<string, KeptIncident>
+  /** Attempts whose mark "filmed" is kept. */
+  readonly filmed: Set<string>
   /** The observation in force of this coach, by attempt. */
   readonly heads: Map<string, string>
   /** Numbers of calls that are taken: club, call and number. */
@@ -51,6 +53,8 @@ export async function readKept(
   const calls = await tx.call.findMany({ where: { id: { in: [...ids('call'), ...called] } } })
   const observations = await tx.observation.findMany({ where: { id: { in: ids('observation') } } })
   const heads = await tx.observationHead.findMany({ where: { attemptId: { in: rated }, coachId: scope.account } })
+  const marked = items.flatMap((item) => (item.kind === 'attempt' && item.filmed ? [item.id] : []))
+  const filmed = marked.length > 0 ? await tx.filmedAttempt.findMany({ where: { attemptId: { in: marked } } }) : []
   const reported = ids('incident')
   const incidents = reported.length > 0 ? await tx.incident.findMany({ where: { id: { in: reported } } }) : []
   const byId = <Row extends { id: string }>(rows: readonly Row[]) => new Map(rows.map((row) => [row.id, row]))
@@ -59,6 +63,7 @@ export async function readKept(
     attempts: byId(attempts),
     observations: byId(observations),
     incidents: byId(incidents),
+    filmed: new Set(filmed.map(({ attemptId }) => attemptId)),
     heads: new Map(heads.map((head) => [head.attemptId, head.observationId])),
     numbers: new Set(
       attempts.flatMap(({ clubId, callId, callNumber }) =>
@@ -91,9 +96,17 @@ export interface Added {
   readonly attempts: (Prisma.AttemptCreateManyInput & AttemptRow)[]
   readonly observations: (Prisma.ObservationCreateManyInput & ObservationRow)[]
   readonly moments: Prisma.MomentCreateManyInput[]
+  readonly filmed: Prisma.FilmedAttemptCreateManyInput[]
 }
 
-export const nothingAdded = (): Added => ({ words: [], calls: [], attempts: [], observations: [], moments: [] })
+export const nothingAdded = (): Added => ({
+  words: [],
+  calls: [],
+  attempts: [],
+  observations: [],
+  moments: [],
+  filmed: [],
+})
 
 /** Writes them, what others refer to first. An observation that corrects another of the batch comes after it. */
 export async function writeAdded(tx: Tx, added: Added): Promise<void> {
@@ -102,4 +115,5 @@ export async function writeAdded(tx: Tx, added: Added): Promise<void> {
   if (added.attempts.length > 0) await tx.attempt.createMany({ data: added.attempts })
   if (added.observations.length > 0) await tx.observation.createMany({ data: added.observations })
   if (added.moments.length > 0) await tx.moment.createMany({ data: added.moments })
+  if (added.filmed.length > 0) await tx.filmedAttempt.createMany({ data: added.filmed })
 }

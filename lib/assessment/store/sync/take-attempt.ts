@@ -1,4 +1,5 @@
-import type { AttemptItem } from '../../deck/contract'
+import { keptUnfilmed, mayKeepVideo } from '../../consent'
+import type { AttemptItem, FilmedItem } from '../../deck/contract'
 import { isFutureDated, programmeInstant } from '../../device-clock'
 import { digestOf } from '../../ledger/write-event'
 import { isClosed } from '../../open'
@@ -18,6 +19,8 @@ import {
 } from './context'
 import { type Kept, type KeptCall, numberIn } from './kept'
 
+type FilmedOf = { readonly id: string; readonly clubId: string; readonly diverId: string; readonly coachId: string }
+
 /** Appends a dive. What makes it uncalled, future-dated or beyond an open skill is kept as a flag; nothing is lost. */
 export function takeAttempt(context: SyncContext, item: AttemptItem): Taken {
   const { scope, kept, added, receivedAt, offset } = context
@@ -25,12 +28,13 @@ export function takeAttempt(context: SyncContext, item: AttemptItem): Taken {
   const stored = kept.attempts.get(item.id)
   if (stored) {
     const before = `${stored.skill} at ${stored.place}, ${stored.attemptedAt.toISOString()}`
-    return sameId(
+    const taken = sameId(
       stored,
       contentDigest,
       before,
       `${item.skill} at ${item.place}, ${new Date(item.attemptedAt).toISOString()}`,
     )
+    return taken.result === 'known' && item.filmed && !kept.filmed.has(item.id) ? unfilmed('known') : taken
   }
   if (item.call) {
     const parent = parentRefusal(context, item.call.id, 'call.id')
@@ -76,6 +80,26 @@ export function takeAttempt(context: SyncContext, item: AttemptItem): Taken {
   kept.attempts.set(attempt.id, attempt)
   if (call && item.call) kept.numbers.add(numberIn(club, call.id, item.call.number))
   added.attempts.push(attempt)
+  return item.filmed ? takeFilmed(context, attempt, item.filmed) : accepted
+}
+
+const unfilmed = (result: 'accepted' | 'known'): Taken => ({
+  result,
+  keptWithout: { moments: [], message: keptUnfilmed },
+})
+
+/** Marks a kept attempt as filmed; without a consent to video the attempt stays and the mark does not. */
+function takeFilmed(context: SyncContext, attempt: FilmedOf, { clip, at }: FilmedItem): Taken {
+  const { kept, added, offset, receivedAt } = context
+  if (!mayKeepVideo(context.consentsOf(attempt.diverId))) return unfilmed('accepted')
+  kept.filmed.add(attempt.id)
+  const { id: attemptId, clubId, diverId, coachId } = attempt
+  added.filmed.push({
+    ...{ attemptId, clubId, diverId, coachId, clip },
+    filmedAt: new Date(at),
+    offsetMs: offset,
+    receivedAt: new Date(receivedAt),
+  })
   return accepted
 }
 

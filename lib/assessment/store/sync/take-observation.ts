@@ -2,11 +2,12 @@ import { type Pair, pairKey } from '../../../curriculum/edition/curriculum'
 import type { Place } from '../../../curriculum/place'
 import { keptWithoutVideo, mayKeepVideo } from '../../consent'
 import { checkObservation, isSilent } from '../../deck/check-observation'
-import type { MomentItem, ObservationItem } from '../../deck/contract'
+import type { ObservationItem } from '../../deck/contract'
 import { programmeInstant } from '../../device-clock'
-import { commitTo, digestOf } from '../../ledger/write-event'
+import { digestOf } from '../../ledger/write-event'
 import { isWithinScope } from '../coach-scope'
-import { makeSalt, makeWords } from '../words'
+import { momentRow } from '../moment-row'
+import { makeWords } from '../words'
 import { accepted, consentRefusal, parentRefusal, refused, type SyncContext, sameId, type Taken } from './context'
 
 /** Appends what a coach saw of an attempt, or the correction of it. */
@@ -43,7 +44,7 @@ export function takeObservation(context: SyncContext, item: ObservationItem): Ta
   const about = { club: attempt.clubId, diver: attempt.diverId, writtenBy: scope.account }
   const note = item.note ? makeWords(about, item.note) : null
   const reason = item.supersedes ? makeWords(about, item.supersedes.reason) : null
-  const moments = video ? item.moments.map(keepable) : []
+  const moments = video ? item.moments.map(momentRow) : []
   // On deck a coach judges when the attempt is dived, on video when she looks at it.
   const attemptedAt = programmeInstant(attempt.attemptedAt.getTime(), Number(attempt.offsetMs))
   const judgedAt = item.observedOn === 'video' ? observedAt : attemptedAt
@@ -116,18 +117,4 @@ function supersedingRefusal(item: ObservationItem, inForce: string | null): Take
   return inForce === item.supersedes.id
     ? null
     : refused('already superseded', 'this rating was corrected before: correct the newest one', 'supersedes.id')
-}
-
-function keepable(moment: MomentItem) {
-  const salt = makeSalt()
-  const startMs = Math.round(moment.start * 1000)
-  const endMs = moment.end === null ? null : Math.round(moment.end * 1000)
-  return {
-    id: moment.id,
-    link: moment.link,
-    startMs,
-    endMs,
-    salt,
-    commitment: commitTo(`${moment.link}#${startMs},${endMs}`, salt),
-  }
 }

@@ -1,5 +1,5 @@
-import type { MomentItem } from '@/lib/assessment/deck/contract'
-import { parseTemporalFragment, splitMomentLink } from '@/lib/assessment/moment'
+import type { MomentItem } from './deck/contract'
+import { parseTemporalFragment, splitMomentLink } from './moment'
 
 /** A moment as it is typed: nothing is thrown away because it is not yet right. */
 export interface MomentText {
