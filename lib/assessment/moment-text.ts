@@ -10,9 +10,12 @@ export interface MomentText {
   readonly end: string
 }
 
+/** What of a moment is typed. */
 export type MomentField = 'link' | 'start' | 'end'
+/** What is wrong at each field, and what to do, as a sentence. */
 export type MomentErrors = Partial<Record<MomentField, string>>
 
+/** A typed moment as one that can be kept, seconds, or what is wrong with it. */
 export type MomentReading =
   | { readonly ok: true; readonly moment: MomentItem }
   | { readonly ok: false; readonly errors: MomentErrors }

@@ -30,6 +30,8 @@ export interface Session {
   readonly coach: string | null
   /** Where a whole list of clips is pasted. */
   readonly href: string
+  /** How many of them can be linked. */
+  readonly linkable: number
   readonly rows: readonly WaitingRow[]
 }
 
@@ -71,6 +73,7 @@ export async function loadClips(): Promise<ClipsPage> {
         day: dayName(day, { today: dayIn(scope.at, diver.zone) }),
         coach: coach === scope.account ? null : (found.coaches.get(coach) ?? 'another coach'),
         href: `/desk/clips/${key}`,
+        linkable: all.filter(({ video }) => video).length,
         rows: all.map((one) => toRow(found, one, scope.at)),
       },
     ]

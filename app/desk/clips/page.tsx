@@ -11,7 +11,7 @@ import { loadClips, type Session } from './loader'
 export const metadata: Metadata = { title: 'Waiting for their clip' }
 
 interface ClipsPageProps {
-  readonly searchParams: Promise<{ done?: string | string[] }>
+  readonly searchParams: Promise<{ done?: string | string[]; count?: string | string[] }>
 }
 
 const titleOf = ({ day, coach }: Session): string =>
@@ -25,7 +25,7 @@ const sentenceOf = (count: number): string =>
       : `${count} attempts wait for their clip.`
 
 export default async function WaitingForTheirClipPage({ searchParams }: ClipsPageProps) {
-  const { done } = await searchParams
+  const { done, count: linked } = await searchParams
   const frame = await loadFrame()
   const { count, sessions } = await loadClips()
   return (
@@ -35,7 +35,10 @@ export default async function WaitingForTheirClipPage({ searchParams }: ClipsPag
       </PageHead>
       {typeof done === 'string' ? (
         <Beside>
-          <Notice tone="kept">{doneWords[done] ?? doneWords.kept}</Notice>
+          <Notice tone="kept">
+            {doneWords[done] ?? doneWords.kept}
+            {typeof linked === 'string' && Number(linked) > 1 ? ` There were ${Number(linked)} of them.` : ''}
+          </Notice>
         </Beside>
       ) : null}
       {count === 0 ? (
@@ -44,7 +47,11 @@ export default async function WaitingForTheirClipPage({ searchParams }: ClipsPag
         </Beside>
       ) : null}
       {sessions.map((session) => (
-        <Section key={session.key} title={titleOf(session)}>
+        <Section
+          key={session.key}
+          title={titleOf(session)}
+          aside={session.linkable > 0 ? <a href={session.href}>Link a list of clips</a> : null}
+        >
           <WaitingList rows={session.rows} />
         </Section>
       ))}
