@@ -18,7 +18,7 @@ export interface Clip {
 }
 
 /** Why nothing is proposed where something was found. */
-export type Doubtful = 'several clips' | 'several dives' | 'time disagrees' | 'number differs'
+export type Doubtful = 'several clips' | 'several dives' | 'time disagrees' | 'number differs' | 'clock unknown'
 
 /** What is proposed for one attempt. Only `number` and `time` are proposals; `unclear` is for the coach to choose. */
 export type Match =

@@ -45,8 +45,13 @@ export function propose(
   const spans = clips.map(({ span }) => span)
   const clock: CameraClock =
     said.behind === null ? findCameraClock(waiting, spans, said.known) : { behind: said.behind, from: 'said', clips: 0 }
-  return { clock, clips, matches: matchClips(waiting, spans, clock.behind) }
+  const matches = matchClips(waiting, spans, clock.behind)
+  return { clock, clips, matches: clock.from === 'nothing' ? matches.map(doubted) : matches }
 }
+
+/** By a clock of which nobody said that it is right, a time proves nothing: a camera that is off fits its neighbours' dives. */
+const doubted = (match: Match): Match =>
+  match.by === 'time' ? { attempt: match.attempt, by: 'unclear', why: 'clock unknown', lines: [match.line] } : match
 
 /** Seconds from the beginning of a clip to the mark of an attempt; null where the clip has no time of day. */
 export const intoOf = ({ clock }: Proposal, { span }: TimedClip, { at }: Waiting): number | null =>

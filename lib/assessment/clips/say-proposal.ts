@@ -16,7 +16,7 @@ export function sayCameraClock({ behind, from, clips }: CameraClock): string {
       return sentence(`${found}, from ${counted(clips, 'clip')} whose number and time are both there`)
     case 'nothing':
       return sentence(
-        `${found}, for nothing here says otherwise; if it was off, say so, or give one clip that you know`,
+        `nothing here tells whether the camera’s clock was right; say above how it was, or give one clip that you know`,
       )
   }
 }
@@ -25,6 +25,7 @@ const doubts: Readonly<Record<Doubtful, string>> = {
   'several clips': 'several clips could be it',
   'several dives': 'several dives fall to this clip; with from and to they can be told apart',
   'time disagrees': 'the number says one clip, the time does not agree',
+  'clock unknown': 'it fits if the camera’s clock was right, which nothing here tells; say above how it was',
   'number differs': 'the time fits a clip of another number',
 }
 
@@ -63,13 +64,13 @@ export function sayChoices(
   match: Match,
   waiting: Waiting,
 ): { readonly value: string; readonly label: string }[] {
-  const taken = new Set(proposal.matches.flatMap((other) => ('line' in other ? [other.line] : [])))
+  const taken = proposal.matches.flatMap((other) => ('line' in other ? [other.line] : []))
   const own = 'line' in match ? [match.line] : 'lines' in match ? match.lines : []
   return proposal.clips
-    .filter(({ line }) => own.includes(line) || (own.length === 0 && !taken.has(line)))
+    .filter(({ line }) => own.includes(line) || (own.length === 0 && !taken.includes(line)))
     .map((clip) => {
       const into = intoOf(proposal, clip, waiting)
-      const { start, end } = rangeOf(proposal, clip, waiting, false)
+      const { start, end } = rangeOf(proposal, clip, waiting, taken.filter((line) => line === clip.line).length > 1)
       const mark = into === null ? [] : [into < 0 ? 'marked before it begins' : `marked ${minutes(into)} into it`]
       const number = clip.clip === null ? [] : [`clip ${clip.clip}`]
       const label = [`line ${clip.line}`, ...number, ...mark, sayPart(start, end)].join(' · ')

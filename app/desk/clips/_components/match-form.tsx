@@ -47,6 +47,8 @@ export function MatchForm({ session }: { session: SessionPage }) {
   const [state, send, pending] = useActionState(matchAction, {})
   const errors = Object.entries(state.fields ?? {}).map(([field, message]) => ({ field, message }))
   const { proposal } = state
+  const wrongClock = state.fields !== undefined && !state.fields.lines
+  const clockOpen = wrongClock || proposal?.clockUnknown === true || (state.values?.clock ?? 'find') !== 'find'
   return (
     <ActionContext value={{ state, prefix: '' }}>
       <form action={send} noValidate className="grid max-w-2xl gap-4">
@@ -66,7 +68,7 @@ export function MatchForm({ session }: { session: SessionPage }) {
           placeholder={lines}
           spellCheck={false}
         />
-        <Fold summary="If the camera’s clock was off" open={state.fields !== undefined && !state.fields.lines}>
+        <Fold key={String(clockOpen)} summary="How the camera’s clock was" open={clockOpen}>
           <CameraClock session={session} />
         </Fold>
         <div>

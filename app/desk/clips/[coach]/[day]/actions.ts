@@ -6,15 +6,7 @@ import { type FormState, parseForm, refuse } from '@/lib/access/action'
 import { requireActor } from '@/lib/access/session'
 import { readClockError } from '@/lib/assessment/clips/camera-clock'
 import { readClipLines } from '@/lib/assessment/clips/clip-lines'
-import {
-  type ChosenClip,
-  intoOf,
-  linksOf,
-  type Proposal,
-  propose,
-  rangeOf,
-  type SaidClock,
-} from '@/lib/assessment/clips/propose'
+import { type ChosenClip, linksOf, type Proposal, propose, type SaidClock } from '@/lib/assessment/clips/propose'
 import { sayCameraClock, sayChoices, sayMatch, sayUnused } from '@/lib/assessment/clips/say-proposal'
 import { linkFilmed } from '@/lib/assessment/store/link-filmed'
 import { type OpenSession, readSession } from './loader'
@@ -37,6 +29,8 @@ export interface MatchState extends FormState {
     readonly clock: string
     readonly rows: readonly ProposalRow[]
     readonly unused: string | null
+    /** What is proposed by time hangs on it, and nobody said how it was. */
+    readonly clockUnknown: boolean
     /** The list that it was made from. */
     readonly lines: string
   }
@@ -109,7 +103,8 @@ function stateOf({ session, found, input, form }: Asked, message: string | null,
   const used = new Set(found.matches.flatMap((match) => ('line' in match ? [match.line] : [])))
   const left = found.clips.map(({ line }) => line).filter((line) => !used.has(line))
   const shown = { clock: sayCameraClock(found.clock), rows: toRows(session, found), unused: sayUnused(left) }
-  const proposal: MatchState['proposal'] = { ...shown, lines: input.lines }
+  const clockUnknown = found.matches.some((match) => match.by === 'unclear' && match.why === 'clock unknown')
+  const proposal: MatchState['proposal'] = { ...shown, clockUnknown, lines: input.lines }
   // What was chosen by hand goes with the proposal that it was chosen from.
   if (chosen) return { ...refuse(form, message ?? ''), proposal }
   const values = Object.fromEntries(Object.entries(input).filter(([name]) => !name.startsWith('pick:')))
