@@ -17,9 +17,10 @@ function proposed(text: string, waiting: Parameters<typeof propose>[0], said = a
   return propose(waiting, read.clips, said, instantOf)
 }
 
+const second = { attempt: 'b', clip: 2, at: time(17, 45) }
 const waiting = [
   { attempt: 'a', clip: 1, at: time(17, 42, 20) },
-  { attempt: 'b', clip: 2, at: time(17, 45) },
+  second,
   { attempt: 'c', clip: 3, at: time(17, 50) },
 ]
 const film = (name: string) => `https://clips.example/${name}.mp4`
@@ -84,12 +85,12 @@ describe('a list of clips', () => {
 
 describe('what is said of it', () => {
   it('names how each was found, and what is left to the coach', () => {
-    const near = [{ attempt: 'a', clip: 9, at: time(17, 43) }]
-    const found = proposed(`${film('a')} 17:42:20\n${film('b')} 17:43:05`, near, right)
+    const first = { attempt: 'a', clip: 9, at: time(17, 43) }
+    const found = proposed(`${film('a')} 17:42:20\n${film('b')} 17:43:05`, [first], right)
     const [match] = found.matches
     if (!match) throw new Error('nothing was matched')
     expect(sayMatch(match)).toBe('Unclear: several clips could be it. Choose one, or none.')
-    expect(sayChoices(found, match, near[0] ?? waiting[0])).toEqual([
+    expect(sayChoices(found, match, first)).toEqual([
       { value: '1', label: 'line 1 · marked 0:40 into it · all of it' },
       { value: '2', label: 'line 2 · marked before it begins · all of it' },
     ])
@@ -101,7 +102,7 @@ describe('what is said of it', () => {
     const found = proposed(`${film('a')} 17:42:05\n${film('x')} 12:00:00-12:20:00`, waiting, right)
     const none = found.matches.find(({ by }) => by === 'none')
     if (!none) throw new Error('all were matched')
-    expect(sayChoices(found, none, waiting[1] ?? waiting[0]).map(({ value }) => value)).toEqual(['2'])
+    expect(sayChoices(found, none, second).map(({ value }) => value)).toEqual(['2'])
   })
 
   it('says the clock and where it is known from, and the lines that are left', () => {
