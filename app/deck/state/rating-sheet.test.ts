@@ -62,9 +62,13 @@ describe('the line to say', () => {
     })
   })
 
-  it('without a fault asks for what lies furthest below, critical first', () => {
+  it('without a fault says what the asked rating looks like of what lies furthest below, critical first', () => {
     const said = lineToSay(sheet, { ratings: { 'board-pushed': 4, upright: 0, 'safe-distance': 2 }, faults: [] })
-    expect(said).toEqual({ keep: 'board pushed', change: 'The diver shows safe distance.' })
+    expect(said).toEqual({ keep: 'board pushed', change: 'Sound: a second look finds no fault.' })
+  })
+
+  it('says the cue of the one thing that goes wrong with a criterion, marked or not', () => {
+    expect(lineToSay(sheet, { ratings: { 'hands-locked': 1 }, faults: [] }).change).toBe('Grab and lock.')
   })
 
   it('has nothing to say of nothing', () => {
