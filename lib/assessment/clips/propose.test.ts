@@ -18,11 +18,7 @@ function proposed(text: string, waiting: Parameters<typeof propose>[0], said = a
 }
 
 const second = { attempt: 'b', clip: 2, at: time(17, 45) }
-const waiting = [
-  { attempt: 'a', clip: 1, at: time(17, 42, 20) },
-  second,
-  { attempt: 'c', clip: 3, at: time(17, 50) },
-]
+const waiting = [{ attempt: 'a', clip: 1, at: time(17, 42, 20) }, second, { attempt: 'c', clip: 3, at: time(17, 50) }]
 const film = (name: string) => `https://clips.example/${name}.mp4`
 
 describe('a list of clips', () => {
@@ -91,8 +87,8 @@ describe('what is said of it', () => {
     if (!match) throw new Error('nothing was matched')
     expect(sayMatch(match)).toBe('Unclear: several clips could be it. Choose one, or none.')
     expect(sayChoices(found, match, first)).toEqual([
-      { value: '1', label: 'line 1 · marked 0:40 into it · all of it' },
-      { value: '2', label: 'line 2 · marked before it begins · all of it' },
+      { value: '1', label: 'line 1 · tapped 0:40 into it · all of it' },
+      { value: '2', label: 'line 2 · tapped before it begins · all of it' },
     ])
     expect(sayMatch({ attempt: 'a', by: 'number', line: 1 })).toBe('By its number.')
     expect(sayMatch({ attempt: 'a', by: 'none' })).toBe('No clip is near it.')

@@ -71,7 +71,7 @@ export function sayChoices(
     .map((clip) => {
       const into = intoOf(proposal, clip, waiting)
       const { start, end } = rangeOf(proposal, clip, waiting, taken.filter((line) => line === clip.line).length > 1)
-      const mark = into === null ? [] : [into < 0 ? 'marked before it begins' : `marked ${minutes(into)} into it`]
+      const mark = into === null ? [] : [into < 0 ? 'tapped before it begins' : `tapped ${minutes(into)} into it`]
       const number = clip.clip === null ? [] : [`clip ${clip.clip}`]
       const label = [`line ${clip.line}`, ...number, ...mark, sayPart(start, end)].join(' · ')
       return { value: String(clip.line), label }
