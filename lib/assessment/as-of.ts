@@ -24,7 +24,7 @@ export function asOf(record: DiverRecord, date: AsOf): DiverRecord {
         observations: known(attempt.observations).map((observation) => ({
           ...observation,
           raiseAcceptedAt: byThen(observation.raiseAcceptedAt),
-          linkedAt: byThen(observation.linkedAt ?? null),
+          linkedAt: byThen(observation.linkedAt),
         })),
       }))
       .sort(byDive),

@@ -9,8 +9,7 @@ export interface CriticalRating {
 }
 
 /** Video moments of a view as of the date: those it was kept with, and one that was linked later. */
-export const momentsOf = ({ moments, linkedAt }: ObservationFact): number =>
-  moments + (linkedAt === undefined || linkedAt === null ? 0 : 1)
+export const momentsOf = ({ moments, linkedAt }: ObservationFact): number => moments + (linkedAt === null ? 0 : 1)
 
 /** The views of an attempt that nothing supersedes. Observations are those received by the date. */
 export function effectiveObservations(observations: readonly ObservationFact[]): ObservationFact[] {

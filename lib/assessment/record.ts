@@ -22,8 +22,8 @@ export interface ObservationFact extends Received {
   readonly withinScope: boolean
   /** Video moments that it was kept with. */
   readonly moments: number
-  /** When a video was linked to this coach's view later; absent or null while none was. */
-  readonly linkedAt?: Instant | null
+  /** When a video was linked to this coach's view later; null while none was. */
+  readonly linkedAt: Instant | null
   readonly faults: readonly string[]
   /** The observation it replaces; that one stops counting from this one's `receivedAt`. */
   readonly supersedes: string | null

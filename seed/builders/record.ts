@@ -36,6 +36,7 @@ export const anObservation = (changes: Partial<ObservationFact> = {}): Observati
   imputed: {},
   withinScope: true,
   moments: 0,
+  linkedAt: null,
   faults: [],
   supersedes: null,
   raiseAcceptedAt: null,

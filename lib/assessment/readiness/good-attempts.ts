@@ -35,6 +35,7 @@ export function goodAttempts(pair: Pair, count: number, date: AsOf): AttemptFact
           imputed: {},
           withinScope: true,
           moments: 1,
+          linkedAt: null,
           faults: [],
           supersedes: null,
           raiseAcceptedAt: null,

@@ -67,7 +67,7 @@ function knownAt(record: DiverRecord): Instant[] {
     ...record.attempts.flatMap(({ receivedAt, releasedAt, observations }) => [
       receivedAt,
       releasedAt,
-      ...observations.flatMap((seen) => [seen.receivedAt, seen.raiseAcceptedAt, seen.linkedAt ?? null]),
+      ...observations.flatMap((seen) => [seen.receivedAt, seen.raiseAcceptedAt, seen.linkedAt]),
     ]),
     ...[...record.signOffs, ...record.recognitions].flatMap(({ receivedAt, revokedAt }) => [receivedAt, revokedAt]),
     ...record.incidents.flatMap(({ receivedAt, clearedAt }) => [receivedAt, clearedAt]),
