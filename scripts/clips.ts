@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os'
 import path from 'node:path'
 import { tell } from '@/seed/clips/dive'
 import { type Clip, clips } from '@/seed/clips/dives'
-import { cameraFor, drawFrame, film, frameCount } from '@/seed/clips/draw'
+import { cameraFor, drawFrame, frameCount } from '@/seed/clips/draw'
 
 const kept = path.join(import.meta.dirname, '../public/media/clips')
 
@@ -18,14 +18,26 @@ function run(command: string, args: readonly string[]): void {
 function filmOf(clip: Clip, folder: string): string {
   const told = tell(clip.simulated)
   const camera = cameraFor(clip.simulated.height, clip.cameraTilt)
-  for (let frame = 0; frame < frameCount(told.length); frame++) {
+  for (let frame = 0; frame < frameCount(told.length, clip.rate); frame++) {
     const picture = path.join(folder, `${String(frame).padStart(4, '0')}`)
-    writeFileSync(`${picture}.svg`, drawFrame(told, clip.simulated.height, camera, frame / film.rate))
+    writeFileSync(`${picture}.svg`, drawFrame(told, clip.simulated.height, camera, frame / clip.rate))
     run('rsvg-convert', ['--output', `${picture}.png`, `${picture}.svg`])
   }
   const file = path.join(kept, `${clip.name}.webm`)
-  const pictures = ['-framerate', `${film.rate}`, '-i', path.join(folder, '%04d.png')]
-  const vp9 = ['-c:v', 'libvpx-vp9', '-crf', '34', '-b:v', '0', '-g', `${film.rate / 2}`, '-pix_fmt', 'yuv420p']
+  const pictures = ['-framerate', `${clip.rate}`, '-i', path.join(folder, '%04d.png')]
+  // A slower camera is a poorer one: its pictures are squeezed harder.
+  const vp9 = [
+    '-c:v',
+    'libvpx-vp9',
+    '-crf',
+    clip.rate < 60 ? '54' : '34',
+    '-b:v',
+    '0',
+    '-g',
+    `${clip.rate / 2}`,
+    '-pix_fmt',
+    'yuv420p',
+  ]
   run('ffmpeg', [
     '-loglevel',
     'error',

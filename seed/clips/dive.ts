@@ -46,6 +46,7 @@ function poseAt(keys: readonly Key[], share: number): Pose {
     hip: mixed(({ hip }) => hip),
     knee: mixed(({ knee }) => knee),
     arm: mixed(({ arm }) => arm),
+    foot: mixed(({ foot }) => foot),
   }
 }
 
@@ -67,7 +68,8 @@ export interface Told {
 /** Simulates a dive: the feet stay on the tip until the take-off, then the centre of mass falls freely until the hands meet the water. */
 export function tell(dive: SimulatedDive): Told {
   const { height, facing, speed, away, press, flight } = dive
-  const tip: Place = { x: -0.04, y: height + 0.02 }
+  // Who faces the board stands on the balls of the feet, heels over the water.
+  const tip: Place = { x: facing > 0 ? -0.04 : -0.09, y: height + 0.02 }
   const leaves = centreOf(figureAt(poseAt(press, 1), facing, 'toe', tip))
   const meets = centreOf(figureAt(poseAt(flight, 1), facing, 'hand', { x: 0, y: 0 }))
   const drop = leaves.y - meets.y

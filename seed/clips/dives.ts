@@ -1,6 +1,19 @@
 import type { Key, SimulatedDive } from './dive'
 
-const key = (at: number, trunk: number, hip: number, knee: number, arm: number): Key => ({ at, trunk, hip, knee, arm })
+const key = (at: number, trunk: number, hip: number, knee: number, arm: number): Key => ({
+  at,
+  trunk,
+  hip,
+  knee,
+  arm,
+  foot: 0,
+})
+
+/** On the board: the sole lies flat, but for so many degrees that the heel is lifted. */
+const stood = (at: number, trunk: number, hip: number, knee: number, arm: number, heel: number): Key => ({
+  ...key(at, trunk, hip, knee, arm),
+  foot: 90 + trunk - hip + knee - heel,
+})
 
 /** What goes wrong in a clip; nothing, when it is left out. Degrees. */
 export interface Faults {
@@ -18,19 +31,22 @@ export interface Faults {
 
 /** Arms swing up past the front; the board bottoms at 0.7 of the press, where they belong overhead. */
 const pressed = (trunk: number, { armsShort = 0, lean = 0 }: Faults): Key[] => [
-  key(0, 0, 0, 0, 175),
-  key(0.35, 6, 22, 34, 160),
-  key(0.7, 4, 24, 40, 4 + armsShort),
-  key(0.9, trunk + lean, 6, 8, armsShort / 2),
+  stood(0, 0, 0, 0, 175, 8),
+  stood(0.35, 6, 22, 34, 160, 8),
+  stood(0.7, 4, 24, 40, 4 + armsShort, 14),
+  stood(0.9, trunk + lean, 6, 8, armsShort / 2, 45),
   key(1, trunk + lean, 0, 0, 0),
 ]
 
-/** Half a somersault forwards in pike: rise, fold, open, line up. For dives that face out and those that face the board. */
-const pikeFlight = (trunk: number, { lean = 0, openPike = 0, short = 0 }: Faults): Key[] => [
+/**
+ * Half a somersault forwards in pike: rise, fold, open, line up. For dives that face out and those that face the board. The fold
+ * is shut `peak` of the way through the flight, at its highest point.
+ */
+const pikeFlight = (trunk: number, peak: number, { lean = 0, openPike = 0, short = 0 }: Faults): Key[] => [
   key(0, trunk + lean, 0, 0, 0),
-  key(0.16, trunk + lean + 22, 34, 0, 20),
-  key(0.46, 128, 132 - openPike, 0, 62 - openPike / 3),
-  key(0.56, 138, 128 - openPike, 0, 62 - openPike / 3),
+  key(0.35 * peak, trunk + lean + 22, 34, 0, 20),
+  key(peak, 124, 132 - openPike, 0, 62 - openPike / 3),
+  key(peak + 0.14, 138, 128 - openPike, 0, 62 - openPike / 3),
   key(0.82, 168 - short, 26, 0, 14),
   key(0.97, 180 - short, 0, 0, 0),
   key(1, 180 - short, 0, 0, 0),
@@ -46,26 +62,28 @@ const straightBack = ({ arch = 0, short = 0 }: Faults): Key[] => [
   key(1, -180 + short, 0, 0, 0),
 ]
 
-const forwardPike = (faults: Faults): SimulatedDive => ({
-  height: 1,
+type Height = 1 | 3
+
+const forwardPike = (height: Height, faults: Faults): SimulatedDive => ({
+  height,
   facing: 1,
-  speed: 4.1,
+  speed: height === 1 ? 4.1 : 4.5,
   away: 0.9,
   press: pressed(7, faults),
-  flight: pikeFlight(7, faults),
+  flight: pikeFlight(7, height === 1 ? 0.4 : 0.335, faults),
 })
-const inwardPike = (faults: Faults): SimulatedDive => ({
-  height: 1,
+const inwardPike = (height: Height, faults: Faults): SimulatedDive => ({
+  height,
   facing: -1,
-  speed: 3.9,
-  away: 0.75,
+  speed: height === 1 ? 3.9 : 4.3,
+  away: 1.15,
   press: pressed(4, faults),
-  flight: pikeFlight(4, faults),
+  flight: pikeFlight(4, height === 1 ? 0.39 : 0.325, faults),
 })
-const backStraight = (faults: Faults): SimulatedDive => ({
-  height: 3,
+const backStraight = (height: Height, faults: Faults): SimulatedDive => ({
+  height,
   facing: -1,
-  speed: 4.6,
+  speed: height === 1 ? 4.3 : 4.6,
   away: 0.85,
   press: pressed(-5, faults),
   flight: straightBack(faults),
@@ -75,41 +93,71 @@ const backStraight = (faults: Faults): SimulatedDive => ({
 export interface Clip {
   readonly name: string
   readonly dive: '101B' | '401B' | '201A'
+  readonly sound: boolean
   readonly shows: string
   readonly simulated: SimulatedDive
   /** Degrees that the camera was held askew. */
   readonly cameraTilt: number
+  /** Pictures a second. */
+  readonly rate: 60 | 30
 }
 
-/** The clips that are drawn and kept under `public/media/clips/`. */
+const clip = (
+  name: string,
+  simulated: SimulatedDive,
+  shows: string,
+  { cameraTilt = 0, rate = 60 }: Partial<Pick<Clip, 'cameraTilt' | 'rate'>> = {},
+): Clip => {
+  const dive = name.startsWith('1') ? '101B' : name.startsWith('2') ? '201A' : '401B'
+  return { name, dive, sound: name.endsWith('sound'), shows, simulated, cameraTilt, rate }
+}
+
+/**
+ * The clips that are drawn and kept under `public/media/clips/`: of each dive from each board a sound one and what went wrong
+ * before, so that a diver's dive can be held against her earlier one, and against the same dive from the other board.
+ */
 export const clips: readonly Clip[] = [
-  { name: '101b-sound', dive: '101B', shows: 'a sound forward dive, pike', simulated: forwardPike({}), cameraTilt: 0 },
-  {
-    name: '101b-arms-short',
-    dive: '101B',
-    shows: 'arms an hour short of twelve in the press, and the line at the entry short',
-    simulated: forwardPike({ armsShort: 30, short: 9 }),
-    cameraTilt: 2,
-  },
-  {
-    name: '401b-open-pike',
-    dive: '401B',
-    shows: 'an inward dive whose pike stays open',
-    simulated: inwardPike({ openPike: 38 }),
-    cameraTilt: 0,
-  },
-  {
-    name: '401b-leaning',
-    dive: '401B',
-    shows: 'an inward dive whose line leans back over the board at take-off',
-    simulated: inwardPike({ lean: 9, short: 4 }),
-    cameraTilt: -1.5,
-  },
-  {
-    name: '201a-arched',
-    dive: '201A',
-    shows: 'a back dive, straight, arched in flight and past upright at the entry',
-    simulated: backStraight({ arch: 24, short: -6 }),
-    cameraTilt: 0,
-  },
+  clip('101b-sound', forwardPike(1, {}), 'a sound forward dive, pike, from 1 m'),
+  clip(
+    '101b-arms-short',
+    forwardPike(1, { armsShort: 30, short: 9 }),
+    'arms an hour short of twelve in the press, and the line at the entry short',
+    { cameraTilt: 2 },
+  ),
+  clip('101b-3m-sound', forwardPike(3, {}), 'a sound forward dive, pike, from 3 m'),
+  clip(
+    '101b-3m-open-pike',
+    forwardPike(3, { openPike: 34, short: -12 }),
+    'a forward dive from 3 m whose pike stays open, past upright at the entry',
+  ),
+  clip('401b-sound', inwardPike(1, {}), 'a sound inward dive, pike, from 1 m'),
+  clip('401b-open-pike', inwardPike(1, { openPike: 38 }), 'an inward dive whose pike stays open'),
+  clip(
+    '401b-leaning',
+    inwardPike(1, { lean: 9, short: 4 }),
+    'an inward dive whose line leans back over the board at take-off, and which comes down nearer to it',
+    { cameraTilt: -1.5 },
+  ),
+  clip('401b-3m-sound', inwardPike(3, {}), 'a sound inward dive, pike, from 3 m'),
+  clip(
+    '401b-3m-arms-short',
+    inwardPike(3, { armsShort: 45, short: 14 }),
+    'an inward dive from 3 m with the arms late in the press, short at the entry',
+  ),
+  clip('201a-1m-sound', backStraight(1, {}), 'a sound back dive, straight, from 1 m'),
+  clip(
+    '201a-1m-short',
+    backStraight(1, { short: 16 }),
+    'a back dive that falls short, filmed at 30 pictures a second',
+    {
+      rate: 30,
+      cameraTilt: 1,
+    },
+  ),
+  clip('201a-sound', backStraight(3, {}), 'a sound back dive, straight, from 3 m'),
+  clip(
+    '201a-arched',
+    backStraight(3, { arch: 24, short: -6 }),
+    'a back dive, straight, arched in flight and past upright at the entry',
+  ),
 ]

@@ -1,18 +1,29 @@
+import type { Point } from '@/lib/assessment/measure/picture'
 import type { Told } from './dive'
 import { type Camera, type Joint, type Place, seen } from './figure'
 
-/** A film's picture in pixels, and pictures a second. */
-export const film = { width: 720, height: 540, rate: 60 } as const
+/** How a dive from a board of that height is filmed: pixels to a metre, and the picture, both grown for the higher board. */
+interface Framing {
+  readonly width: number
+  readonly height: number
+  readonly pixels: number
+}
+const framings = {
+  low: { width: 720, height: 540, pixels: 98 },
+  high: { width: 960, height: 720, pixels: 99 },
+} as const
 
-/** How a dive from a board of that height is filmed. */
-export const cameraFor = (boardHeight: number, tilt: number): Camera => ({
-  pixels: boardHeight > 1 ? 74 : 98,
-  origin: { x: 300, y: 470 },
-  tilt,
-})
+/** The picture of a film from a board of that height. */
+export const framingOf = (boardHeight: number): Framing => (boardHeight > 1 ? framings.high : framings.low)
+
+/** The camera that films a dive from a board of that height, held askew by so many degrees. */
+export function cameraFor(boardHeight: number, tilt: number): Camera {
+  const { width, height, pixels } = framingOf(boardHeight)
+  return { pixels, origin: { x: (width * 5) / 12, y: height - 70 - (boardHeight > 1 ? 20 : 0) }, tilt }
+}
 
 /** Frames of a film that lasts so many seconds. */
-export const frameCount = (seconds: number): number => Math.floor(seconds * film.rate)
+export const frameCount = (seconds: number, rate: number): number => Math.floor(seconds * rate)
 
 /** What stands in the picture to measure by: a staff of one metre, and a cord that hangs straight. In metres. */
 export const staff: readonly [Place, Place] = [
@@ -30,25 +41,55 @@ const soft = '#43535b'
 const edge = '#6f8087'
 const paper = '#fbfbf8'
 const water = '#a9c8cc'
+// The suit ends at hip and shoulder, and a lighter spot at ankle, hip, shoulder and hand says where a point belongs.
+const suit = '#07525b'
+const spots = ['ankle', 'hip', 'shoulder', 'hand'] as const satisfies readonly Joint[]
 
-const limbs: readonly (readonly [Joint, Joint, number])[] = [
-  ['toe', 'ankle', 6],
-  ['ankle', 'knee', 8],
-  ['knee', 'hip', 10],
-  ['hip', 'shoulder', 13],
-  ['shoulder', 'hand', 7],
+/** Limbs with how thick they are at either end, in metres; the trunk is drawn last, over the rest. */
+const limbs: readonly (readonly [from: Joint, to: Joint, thick: number, thin: number, colour: string])[] = [
+  ['ankle', 'toe', 0.075, 0.04, ink],
+  ['knee', 'ankle', 0.115, 0.075, ink],
+  ['hip', 'knee', 0.165, 0.115, ink],
+  ['shoulder', 'hand', 0.085, 0.055, ink],
+  ['hip', 'shoulder', 0.185, 0.2, suit],
 ]
+
+/** The outline of a limb that narrows from one end to the other, with round ends. */
+function limbPath(from: Point, to: Point, thick: number, thin: number): string {
+  const along = Math.atan2(to.y - from.y, to.x - from.x)
+  const side = (at: Point, wide: number, turn: number) =>
+    `${(at.x + (wide / 2) * Math.cos(along + turn)).toFixed(1)},${(at.y + (wide / 2) * Math.sin(along + turn)).toFixed(1)}`
+  const [left, right] = [-Math.PI / 2, Math.PI / 2]
+  const [r, s] = [(thick / 2).toFixed(1), (thin / 2).toFixed(1)]
+  return `M${side(from, thick, left)} L${side(to, thin, left)} A${s},${s} 0 0 1 ${side(to, thin, right)} L${side(from, thick, right)} A${r},${r} 0 0 1 ${side(from, thick, left)} Z`
+}
+
+/** Drops that are thrown up where the water was met, the more the less upright the line was. In metres above the water. */
+function splash(told: Told, time: number): Place[] {
+  const after = time - told.entry
+  if (after <= 0) return []
+  const met = told.figureAt(told.entry).hand.x
+  const slant = Math.abs(((told.poseAt(told.entry).trunk + 90) % 180) - 90)
+  const strength = Math.min(2.6, 1.2 + slant / 8)
+  return [-4, -3, -2, -1, 1, 2, 3, 4].map((drop) => {
+    const up = strength * (1.1 - 0.18 * Math.abs(drop))
+    return { x: met + 0.05 * drop + 0.22 * drop * strength * 0.5 * after, y: up * after - 4.905 * after ** 2 }
+  })
+}
 
 /** One frame of a told dive, as an SVG document. */
 export function drawFrame(told: Told, boardHeight: number, camera: Camera, time: number): string {
+  const { width, height } = framingOf(boardHeight)
   const point = (place: Place) => {
     const { x, y } = seen(place, camera)
     return `${x.toFixed(1)},${y.toFixed(1)}`
   }
-  const line = (places: readonly Place[], colour: string, width: number) =>
-    `<polyline points="${places.map(point).join(' ')}" stroke="${colour}" stroke-width="${width}" fill="none" stroke-linecap="round" stroke-linejoin="round"/>`
+  const line = (places: readonly Place[], colour: string, wide: number) =>
+    `<polyline points="${places.map(point).join(' ')}" stroke="${colour}" stroke-width="${wide}" fill="none" stroke-linecap="round" stroke-linejoin="round"/>`
   const area = (places: readonly Place[], colour: string, opacity: number) =>
     `<polygon points="${places.map(point).join(' ')}" fill="${colour}" fill-opacity="${opacity}"/>`
+  const round = ({ x, y }: Point, radius: number, colour: string) =>
+    `<circle cx="${x.toFixed(1)}" cy="${y.toFixed(1)}" r="${(camera.pixels * radius).toFixed(1)}" fill="${colour}"/>`
   const figure = told.figureAt(time)
   const headAt = seen(
     { x: (figure.shoulder.x + 2 * figure.head.x) / 3, y: (figure.shoulder.y + 2 * figure.head.y) / 3 },
@@ -57,7 +98,7 @@ export function drawFrame(told: Told, boardHeight: number, camera: Camera, time:
   const tipY = boardHeight - told.boardAt(time)
   const ticks = Array.from({ length: 11 }, (_, index) => ({ x: -1.6, y: 0.1 + index / 10 }))
   return [
-    `<svg xmlns="http://www.w3.org/2000/svg" width="${film.width}" height="${film.height}">`,
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}">`,
     `<rect width="100%" height="100%" fill="${paper}"/>`,
     line(cord(boardHeight), edge, 1),
     line(staff, soft, 3),
@@ -89,8 +130,13 @@ export function drawFrame(told: Told, boardHeight: number, camera: Camera, time:
       edge,
       4,
     ),
-    ...limbs.map(([from, to, width]) => line([figure[from], figure[to]], ink, width)),
-    `<circle cx="${headAt.x.toFixed(1)}" cy="${headAt.y.toFixed(1)}" r="${(camera.pixels * 0.1).toFixed(1)}" fill="${ink}"/>`,
+    round(headAt, 0.1, ink),
+    ...limbs.map(
+      ([from, to, thick, thin, colour]) =>
+        `<path d="${limbPath(seen(figure[from], camera), seen(figure[to], camera), thick * camera.pixels, thin * camera.pixels)}" fill="${colour}"/>`,
+    ),
+    ...spots.map((spot) => round(seen(figure[spot], camera), 0.018, paper)),
+    ...splash(told, time).flatMap((drop) => (drop.y > 0 ? [round(seen(drop, camera), 0.03, edge)] : [])),
     area(
       [
         { x: -9, y: 0 },

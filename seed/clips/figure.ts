@@ -8,13 +8,15 @@ export interface Place {
 
 /**
  * How the body is held, in degrees, for a diver who faces right: where the trunk points (0 up, clockwise), how far hips and
- * knees are bent (below 0 is arched), and the arms against the trunk (0 overhead, 90 forward, 180 by the side).
+ * knees are bent (below 0 is arched), the arms against the trunk (0 overhead, 90 forward, 180 by the side), and how far the
+ * feet are drawn up (0 pointed, 90 at a right angle to the shin).
  */
 export interface Pose {
   readonly trunk: number
   readonly hip: number
   readonly knee: number
   readonly arm: number
+  readonly foot: number
 }
 
 export const joints = ['toe', 'ankle', 'knee', 'hip', 'shoulder', 'head', 'hand'] as const
@@ -32,7 +34,7 @@ const beyond = ({ x, y }: Place, degrees: number, metres: number): Place => {
 const between = (a: Place, b: Place): Place => ({ x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 })
 
 /** The joints of a body held so, hip at the origin; `facing` 1 looks to the right, −1 to the left. */
-function aroundHip({ trunk, hip, knee, arm }: Pose, facing: 1 | -1): Figure {
+function aroundHip({ trunk, hip, knee, arm, foot }: Pose, facing: 1 | -1): Figure {
   const [up, legs] = [facing * trunk, facing * (trunk + 180 - hip)]
   const shin = legs + facing * knee
   const middle = { x: 0, y: 0 }
@@ -46,7 +48,7 @@ function aroundHip({ trunk, hip, knee, arm }: Pose, facing: 1 | -1): Figure {
     hand: beyond(shoulder, up + facing * arm, length.arm),
     knee: kneeAt,
     ankle,
-    toe: beyond(ankle, shin, length.foot),
+    toe: beyond(ankle, shin - facing * foot, length.foot),
   }
 }
 

@@ -1,5 +1,6 @@
 import type { DeckItem, MomentItem, ObservationItem } from '../../lib/assessment/deck/contract'
 import type { Curriculum, Pair } from '../../lib/curriculum/edition/curriculum'
+import { placeFacts } from '../../lib/curriculum/place'
 import { clipLinks } from '../clips/links'
 import { type Quality, qualityOf } from './ability'
 import type { Chance } from './chance'
@@ -51,8 +52,9 @@ const notes = [
 /** Where the dive can be seen: in one of our own films where it was drawn, sound or not as it was; else in the session's film. */
 function momentOf(deck: Deck, pair: Pair, { faults }: Seen, at: number, chance: Chance): MomentItem {
   const id = chance.id(at + 9_000)
-  const films = clipLinks(pair.skill.dive ?? '')
-  const drawn = faults.length === 0 ? films[0] : films.at(-1)
+  const films = clipLinks(pair.skill.dive ?? '', placeFacts[pair.holding.place].height)
+  const shown = films.filter(({ sound }) => sound === (faults.length === 0))
+  const drawn = shown[Math.floor(at / 1000) % shown.length]
   if (drawn) return { id, link: drawn.link, start: drawn.start, end: drawn.end }
   const start = Math.round((at - deck.began) / 100) / 10
   const end = Math.round((start + 2.5 + 3 * chance.uniform()) * 10) / 10

@@ -1,6 +1,10 @@
+import type { Rating } from '../../curriculum/model'
+import { sayRated, saySuggestion } from '../measure/wording-asked'
+import { listed } from '../readiness/grammar'
 import type { Apart } from './apart'
 import type { MarkKey } from './mark'
 import type { Oddity } from './odd'
+import type { CriterionSuggestion } from './suggestions'
 
 /** A time of a film in seconds to the thousandth: "1.017 s". */
 export const sayTime = (ms: number): string => `${(ms / 1000).toFixed(3)} s`
@@ -26,4 +30,21 @@ export function sayOddity(odd: Oddity): string {
   if (odd.kind === 'outside')
     return `“${odd.mark.key}” (${sayTime(odd.mark.atMs)}) lies ${odd.side} the range of this moment.`
   return `How long one frame of this film lasts is not known, so “${odd.mark.key}” counts no frames. Step a few frames and mark it again.`
+}
+
+/** Ratings to stand beside a suggestion: of a coach, by initials where they are not the reader's own. */
+export interface RatedBy {
+  readonly rated: Rating | null
+  readonly by: string | null
+}
+
+/** What a kept measure means for a criterion, in a sentence; beside it what was rated, where the reader may see that. */
+export function sayMeasured(found: CriterionSuggestion, rated: RatedBy | null): string {
+  const name = `“${found.criterion.title}”`
+  if ('unmarked' in found) {
+    const marks = found.unmarked.map((key) => `“${key}”`)
+    return `Mark ${listed(marks)} to see what it suggests for ${name}.`
+  }
+  const said = saySuggestion(found.suggestion)
+  return `${name}: ${said}${rated ? `; ${sayRated(rated.rated, rated.by)}` : ''}.`
 }

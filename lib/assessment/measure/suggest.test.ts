@@ -5,7 +5,7 @@ import { measureFacts, measureNames } from '@/lib/curriculum/measure/model'
 import { anAskedMeasure } from '@/tests/support/asked-measures'
 import { measuredAs } from './measured'
 import { type Suggested, sizesOf, suggest } from './suggest'
-import { sayAsked, saySuggestion } from './wording-asked'
+import { sayAsked, sayRated, saySuggestion } from './wording-asked'
 
 const bandsBelow = (most4: number, most3: number, most2: number, most1: number): Bands => ({
   4: { most: most4 },
@@ -20,25 +20,25 @@ const of = (measure: AskedMeasure, value: number, sd: number, critical = false, 
 
 describe('what a value suggests', () => {
   it.each<[string, AskedMeasure, number, number, string]>([
-    ['a line near plumb', line, 2, 1, 'suggests 4; rated 2'],
-    ['the same to the other side', line, -2, 1, 'suggests 4; rated 2'],
-    ['one that may be a point less', line, 4, 1, 'suggests 4, perhaps 3; rated 2'],
-    ['one that may be a point more', line, 6, 1, 'suggests 3, perhaps 4; rated 2'],
-    ['an unsure one', line, 9, 3, 'suggests 3, perhaps 2 or 4; rated 2'],
-    ['an hour short', arms, -34, 2, 'suggests 2; rated 2'],
-    ['arms that hang', arms, 118, 2, 'suggests 0; rated 2'],
-    ['a distance', anAskedMeasure(), 0.9, 0.05, 'suggests 4; rated 2'],
-    ['a far one', anAskedMeasure(), 1.9, 0.05, 'suggests 3; rated 2'],
-    ['one on the limit', anAskedMeasure(), 0.58, 0.05, 'suggests 2, perhaps 1 or 3; rated 2'],
+    ['a line near plumb', line, 2, 1, 'suggests 4'],
+    ['the same to the other side', line, -2, 1, 'suggests 4'],
+    ['one that may be a point less', line, 4, 1, 'suggests 4, perhaps 3'],
+    ['one that may be a point more', line, 6, 1, 'suggests 3, perhaps 4'],
+    ['an unsure one', line, 9, 3, 'suggests 3, perhaps 2 or 4'],
+    ['an hour short', arms, -34, 2, 'suggests 2'],
+    ['arms that hang', arms, 118, 2, 'suggests 0'],
+    ['a distance', anAskedMeasure(), 0.9, 0.05, 'suggests 4'],
+    ['a far one', anAskedMeasure(), 1.9, 0.05, 'suggests 3'],
+    ['one on the limit', anAskedMeasure(), 0.58, 0.05, 'suggests 2, perhaps 1 or 3'],
   ])('%s', (_, measure, value, sd, said) => {
-    expect(saySuggestion(of(measure, value, sd), 2)).toBe(said)
+    expect(saySuggestion(of(measure, value, sd))).toBe(said)
   })
 
   it('is nothing outside what is plausible, and says so of what would be unsafe', () => {
-    expect(saySuggestion(of(line, 60, 2), 3)).toBe('check the points: this is hardly possible; rated 3')
+    expect(saySuggestion(of(line, 60, 2))).toBe('check the points, for this is hardly possible')
     expect(of(anAskedMeasure(), 0.2, 0.05, true)).toEqual({ kind: 'check the points', unsafe: true })
-    expect(saySuggestion(of(anAskedMeasure(), 0.2, 0.05, true), null)).toBe(
-      'check the points: this is hardly possible, and if they stand it is unsafe; not rated',
+    expect(saySuggestion(of(anAskedMeasure(), 0.2, 0.05, true))).toBe(
+      'check the points, for this is hardly possible; if they stand, it is unsafe',
     )
     expect(of(anAskedMeasure(), 4, 0.05, true)).toEqual({ kind: 'check the points', unsafe: false })
   })
@@ -147,6 +147,11 @@ describe('by law', () => {
 })
 
 it('is said in sentences', () => {
+  expect([sayRated(2, null), sayRated(3, 'SB'), sayRated(null, 'SB')]).toEqual([
+    'rated 2',
+    'rated 3 by SB',
+    'not rated',
+  ])
   expect(sayAsked(arms)).toEqual([
     'Measured on video: how far the arms are from straight up, as the take-off begins, with the board at its lowest.',
     'It suggests a 4 up to 8°, a 3 up to 15°, a 2 up to 45° and a 1 up to 90°; the coach decides.',

@@ -72,15 +72,15 @@ export function sayAsked({ what, at, unit, bands, basis, source }: AskedMeasure)
   ].map(sentence)
 }
 
-/** What a measured value suggests, beside what was rated (null: not rated): "suggests 3, perhaps 2; rated 2". */
-export function saySuggestion(suggestion: Suggestion, rated: Rating | null): string {
-  const after = rated === null ? 'not rated' : `rated ${rated}`
-  if (suggestion.kind === 'check the points') {
-    const stands = suggestion.unsafe ? ', and if they stand it is unsafe' : ''
-    return `check the points: this is hardly possible${stands}; ${after}`
-  }
+/** What a measured value suggests: "suggests 3, perhaps 2", or to look at the points again. */
+export function saySuggestion(suggestion: Suggestion): string {
+  if (suggestion.kind === 'check the points')
+    return `check the points, for this is hardly possible${suggestion.unsafe ? '; if they stand, it is unsafe' : ''}`
   const { rating, from, to } = suggestion
   const others = ratings.filter((other) => other >= from && other <= to && other !== rating).map(String)
-  const perhaps = others.length > 0 ? `, perhaps ${listed(others, 'or')}` : ''
-  return `suggests ${rating}${perhaps}; ${after}`
+  return `suggests ${rating}${others.length > 0 ? `, perhaps ${listed(others, 'or')}` : ''}`
 }
+
+/** A rating beside a suggestion: "rated 2", "rated 2 by SB", "not rated". */
+export const sayRated = (rated: Rating | null, by: string | null): string =>
+  rated === null ? 'not rated' : `rated ${rated}${by === null ? '' : ` by ${by}`}`
