@@ -13,6 +13,9 @@ const framings = {
   high: { width: 960, height: 720, pixels: 99 },
 } as const
 
+/** The picture of a film from the low board, and how many a second a film usually has. */
+export const film = { width: framings.low.width, height: framings.low.height, rate: 60 } as const
+
 /** The picture of a film from a board of that height. */
 export const framingOf = (boardHeight: number): Framing => (boardHeight > 1 ? framings.high : framings.low)
 
