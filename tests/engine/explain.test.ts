@@ -57,6 +57,15 @@ describe('an explanation', () => {
     expect(explained.children.map((child) => child.status)).toEqual(['unproven', 'unmet'])
     expect(explained.evidence).toEqual(['a1'])
   })
+
+  it('reads a level inside it out, or only names it where it stands beside', () => {
+    const level = { ...leaf('lapsed', examples['to review']), children: [missing, missing], binding: [0, 1] }
+    const finding = branch({ kind: 'all', of: [] }, 'unproven', [level, missing], [0, 1])
+    expect(explain(finding, words).children[0]?.children).toHaveLength(2)
+    const named = explain(finding, words, 'named')
+    expect(named.children.map(({ children }) => children)).toEqual([[], []])
+    expect(named.children[0]?.sentence).toBe(explain(level, words).sentence)
+  })
 })
 
 describe('what binds, as running text', () => {

@@ -39,12 +39,19 @@ export function sayBinding(finding: Finding, words: Words): string {
   return [...said, ...(more > 0 ? [`And ${countWord(more)} more.`] : [])].join(' ')
 }
 
+/** Whether the levels and moves inside a finding are read out with it, or only named because they stand beside it. */
+export type Nested = 'read out' | 'named'
+
+const isTarget = ({ node }: Finding): boolean => node.kind === 'level' || node.kind === 'boardMove'
+
 /**
  * Follows the binding children of a finding and says each. A branch with a single one gives way to it, and hands down
  * its author's reason and its count of met conditions, so that nobody reads "one of these" above one sentence.
  */
-export function explain(finding: Finding, words: Words): ExplainedNode {
-  const children = bindingChildren(finding).map((child) => explain(child, words))
+export function explain(finding: Finding, words: Words, nested: Nested = 'read out'): ExplainedNode {
+  const children = bindingChildren(finding).map((child) =>
+    explain(nested === 'named' && isTarget(child) ? { ...child, children: [], binding: [] } : child, words, nested),
+  )
   const followed = new Set(finding.binding)
   const beside = finding.children.filter((child, index) => child.status === 'met' && !followed.has(index)).length
   const why = finding.node.reason ?? null

@@ -34,3 +34,18 @@ export function sayDoubtChain(chain: readonly DoubtLink[], words: Words): string
   ]
   return sentence(clauses.join(': '))
 }
+
+const fallen: Readonly<Record<Exclude<DoubtLink['state'], 'in doubt'>, string>> = {
+  lapsed: 'has lapsed',
+  revoked: 'was taken back',
+  'not signed': 'is not held at the level that is asked',
+}
+
+/** What fell, by itself: "Forward dive, tuck at 1 m is in doubt: …", "Back dive, straight at 1 m lapsed on 3 March." */
+export function sayDoubtRoot(link: DoubtLink, words: Words): string {
+  if (link.state === 'in doubt') return sayDoubtChain([link], words)
+  const name = pairName(link.pair, words)
+  return sentence(
+    link.until === null ? `${name} ${fallen[link.state]}` : `${name} lapsed on ${dayName(link.until, words)}`,
+  )
+}

@@ -5,20 +5,25 @@ import { requireActor } from '@/lib/access/session'
 import { type ArcSubject, arcSubject } from '@/lib/assessment/arc-subject'
 import { standDownsOn } from '@/lib/assessment/block'
 import type { Consents } from '@/lib/assessment/consent'
+import { doubtRoots } from '@/lib/assessment/doubt-roots'
 import { careSince, sayCare } from '@/lib/assessment/growth'
 import type { HoldingState } from '@/lib/assessment/holding-state'
 import { openIncidents } from '@/lib/assessment/incident'
+import { recordEntries } from '@/lib/assessment/lists'
 import { type OpenState, openState } from '@/lib/assessment/open'
 import { type Evaluation, evaluationOf } from '@/lib/assessment/readiness/evaluation'
 import { type ExplainedNode, explain, sayBinding } from '@/lib/assessment/readiness/explain'
+import type { Remaining } from '@/lib/assessment/readiness/finding'
 import { focus, sayFocus } from '@/lib/assessment/readiness/focus'
 import { remaining } from '@/lib/assessment/readiness/remaining'
 import { sayBlock } from '@/lib/assessment/readiness/say-block'
+import { sayDoubtRoot } from '@/lib/assessment/readiness/say-doubt'
+import { sayEntry } from '@/lib/assessment/readiness/say-entry'
 import { sayTarget } from '@/lib/assessment/readiness/say-target'
 import { listTargets, readTarget } from '@/lib/assessment/readiness/targets'
 import { dayName, pairName, stepName, type Words } from '@/lib/assessment/readiness/wording'
 import type { TargetKey } from '@/lib/assessment/record'
-import { type DiverDesk, readDiver } from '@/lib/assessment/store/reads'
+import { readDiver } from '@/lib/assessment/store/reads'
 import { readCare } from '@/lib/assessment/store/safety'
 import { asOfInstant } from '@/lib/assessment/time'
 import { type PairKey, pairKey } from '@/lib/curriculum/edition/curriculum'
@@ -29,6 +34,10 @@ import { systemClock } from '@/lib/platform/clock'
 export interface TargetView {
   readonly key: string
   readonly step: string
+  /** Where the head coach decides it; null for others, and while there is nothing to decide. */
+  readonly href: string | null
+  /** The level to work for, or the nearest board move. */
+  readonly next: boolean
   readonly held: 'no' | 'approved' | 'recognised' | 'to review'
   readonly ready: boolean
   readonly headline: string
@@ -44,10 +53,20 @@ export interface SkillView {
   readonly because: string | null
 }
 
+/** Something signed that is in doubt or lapses, and what is in doubt with it. */
+export interface DoubtView {
+  readonly key: string
+  readonly word: 'in doubt' | 'lapses'
+  readonly href: string
+  readonly sentence: string
+  readonly resting: readonly SkillView[]
+}
+
 export interface DiverPage {
   readonly id: string
   readonly name: string
-  readonly margin: string
+  readonly level: string
+  readonly where: string
   /** The actor is her head coach: keeps her particulars, and moves her on. */
   readonly headed: boolean
   readonly standDowns: readonly string[]
@@ -60,15 +79,18 @@ export interface DiverPage {
   readonly headline: string
   readonly targets: readonly TargetView[]
   readonly toSign: readonly SkillView[]
+  readonly doubts: readonly DoubtView[]
   readonly places: readonly { readonly place: Place; readonly label: string; readonly skills: readonly SkillView[] }[]
   readonly trees: readonly { readonly family: string; readonly label: string; readonly href: string }[]
   readonly focus: readonly string[]
-  readonly recent: readonly {
-    readonly id: string
-    readonly day: string
-    readonly name: string
-    readonly arc: ArcSubject
-  }[]
+  /** The last attempts by day, newest first. */
+  readonly recent: readonly { readonly day: string; readonly attempts: readonly RecentAttempt[] }[]
+}
+
+interface RecentAttempt {
+  readonly id: string
+  readonly name: string
+  readonly arc: ArcSubject
 }
 
 /** One diver's desk, her evaluation now, and the words for it; not found outside the actor's clubs. */
@@ -106,8 +128,8 @@ export function toSkill(evaluation: Evaluation, diver: string, key: PairKey, wor
   }
 }
 
-/** How a diver stands to a level or board move, in words. */
-export function toTarget(evaluation: Evaluation, target: TargetKey, words: Words): TargetView {
+/** How a diver stands to a level or board move, in words; levels and moves inside it are named, since each has its own. */
+export function toTarget(evaluation: Evaluation, target: TargetKey, words: Words): Omit<TargetView, 'href' | 'next'> {
   const found = readTarget(evaluation, target)
   return {
     key: target,
@@ -116,24 +138,75 @@ export function toTarget(evaluation: Evaluation, target: TargetKey, words: Words
     ready: found.ready,
     headline: sayTarget(found, words, found.held === 'no' ? remaining(evaluation, target) : null).headline,
     blocks: found.blocks.map((block) => sayBlock(block, words)),
-    finding: explain(found.finding, words),
+    finding: explain(found.finding, words, 'named'),
   }
+}
+
+const far = (left: Remaining): number => (left.kind === 'never' ? Number.POSITIVE_INFINITY : left.attempts)
+
+/** Levels in order, then board moves; the next level and the nearest move are marked. `said` stands on the page already. */
+function listViews({ actor, desk, evaluation, words }: DiverNow, said: ReadonlySet<string>): TargetView[] {
+  const decides = canDecide(actor, desk.file.club)
+  const views = listTargets(evaluation.curriculum).map((target) => ({ target, ...toTarget(evaluation, target, words) }))
+  const open = views.filter(({ held, ready }) => held === 'no' && !ready)
+  const level = open.find(({ key }) => key.startsWith('level:'))
+  const [move] = open
+    .filter(({ key }) => key.startsWith('move:'))
+    .map(({ key, target }) => ({ key, left: far(remaining(evaluation, target)) }))
+    .filter(({ left }) => Number.isFinite(left))
+    .sort((a, b) => a.left - b.left)
+  return views.map(({ target: _, ...view }) => ({
+    ...view,
+    blocks: view.blocks.filter((block) => !said.has(block)),
+    next: view.key === level?.key || view.key === move?.key,
+    href:
+      decides && (view.ready || view.held === 'to review')
+        ? `/desk/queue/${desk.file.id}/${encodeURIComponent(view.key)}`
+        : null,
+  }))
+}
+
+/** What is in doubt, gathered by what fell, and what lapses. */
+function listDoubts({ desk, evaluation, words }: DiverNow): DoubtView[] {
+  const entries = recordEntries(evaluation)
+  const skill = (key: PairKey) => toSkill(evaluation, desk.file.id, key, words)
+  const roots = doubtRoots(entries.flatMap((entry) => (entry.list === 'in doubt' ? [entry.chain] : [])))
+  return [
+    ...roots.map(({ link, resting }) => ({
+      key: `doubt ${link.pair}`,
+      word: 'in doubt' as const,
+      href: skill(link.pair).href,
+      sentence: sayDoubtRoot(link, words),
+      resting: resting.map(skill),
+    })),
+    ...entries.flatMap((entry) =>
+      entry.list === 'lapsing'
+        ? {
+            key: `lapse ${entry.pair}`,
+            word: 'lapses' as const,
+            href: skill(entry.pair).href,
+            sentence: sayEntry(entry, words),
+            resting: [],
+          }
+        : [],
+    ),
+  ]
 }
 
 const recentShown = 6
 
-function toRecent({ file }: DiverDesk, evaluation: Evaluation, words: Words): DiverPage['recent'] {
-  return [...evaluation.record.attempts]
-    .slice(-recentShown)
-    .reverse()
-    .flatMap((fact) => {
-      const pair = evaluation.curriculum.pairs.get(fact.pair)
-      const seen = evaluation.history(fact.pair)?.attempts.find((attempt) => attempt.fact.id === fact.id)
-      if (!pair || !seen) return []
-      const level = Math.max(pair.level, evaluation.curriculum.levelIndex(fact.atLevel))
-      const arc = arcSubject(evaluation.curriculum, pair, [seen], level)
-      return [{ id: `${file.id} ${fact.id}`, day: dayName(fact.day, words), name: pairName(fact.pair, words), arc }]
-    })
+function listRecent({ desk: { file }, evaluation, words }: DiverNow): DiverPage['recent'] {
+  const days = new Map<string, RecentAttempt[]>()
+  for (const fact of [...evaluation.record.attempts].slice(-recentShown).reverse()) {
+    const pair = evaluation.curriculum.pairs.get(fact.pair)
+    const seen = evaluation.history(fact.pair)?.attempts.find((attempt) => attempt.fact.id === fact.id)
+    if (!pair || !seen) continue
+    const level = Math.max(pair.level, evaluation.curriculum.levelIndex(fact.atLevel))
+    const arc = arcSubject(evaluation.curriculum, pair, [seen], level)
+    const day = dayName(fact.day, words)
+    days.set(day, [...(days.get(day) ?? []), { id: `${file.id} ${fact.id}`, name: pairName(fact.pair, words), arc }])
+  }
+  return [...days].map(([day, attempts]) => ({ day, attempts }))
 }
 
 const consentsMissing = ({ record, video }: Consents): string[] => [
@@ -161,11 +234,17 @@ async function loadSafetyNotes({ actor, scope, desk, evaluation, words }: DiverN
   }
 }
 
-/** Everything on a diver's page: levels and moves with reasons, what is missing, holdings, focus. */
+/** The highest level that is held, recognised too. */
+const levelOf = (targets: readonly TargetView[]): string =>
+  targets.findLast(({ key, held }) => key.startsWith('level:') && held !== 'no')?.step ?? 'no level yet'
+
+/** Everything on a diver's page: what comes next and why, what is in doubt, focus, holdings. */
 export async function loadDiver(diver: string): Promise<DiverPage> {
   const now = await loadDiverNow(diver)
   const { actor, desk, evaluation, words } = now
-  const targets = listTargets(evaluation.curriculum).map((target) => toTarget(evaluation, target, words))
+  const standDowns = standDownsOn(evaluation).map((block) => sayBlock(block, words))
+  const safety = await loadSafetyNotes(now)
+  const targets = listViews(now, new Set([...standDowns, ...(safety?.warnings ?? [])]))
   const next = targets.find((target) => target.held === 'no') ?? targets.at(-1)
   const skills = [...evaluation.curriculum.pairs.values()].map((pair) => ({
     place: pair.holding.place,
@@ -174,13 +253,15 @@ export async function loadDiver(diver: string): Promise<DiverPage> {
   return {
     id: desk.file.id,
     name: `${desk.file.givenName} ${desk.file.familyName}`,
-    margin: [desk.file.clubName, ...desk.file.squads].join(' · '),
+    level: levelOf(targets),
+    where: [desk.file.clubName, ...desk.file.squads].join(' · '),
     headed: canDecide(actor, desk.file.club),
-    standDowns: standDownsOn(evaluation).map((block) => sayBlock(block, words)),
-    safety: await loadSafetyNotes(now),
+    standDowns,
+    safety,
     headline: next?.headline ?? '',
     targets,
     toSign: skills.filter(({ view }) => view.state === 'to sign').map(({ view }) => view),
+    doubts: listDoubts(now),
     places: places
       .map((place) => ({
         place,
@@ -195,6 +276,6 @@ export async function loadDiver(diver: string): Promise<DiverPage> {
       href: `/desk/divers/${desk.file.id}/tree/${family}`,
     })),
     focus: focus(evaluation, listTargets(evaluation.curriculum)).map((one) => sayFocus(one, words)),
-    recent: toRecent(desk, evaluation, words),
+    recent: listRecent(now),
   }
 }

@@ -8,6 +8,7 @@ import { Beside, LogRow, PageHead, Section } from '@/app/_components/ui/sheet'
 import { signOutAction } from '@/app/account/actions'
 import { FamilyWays } from '@/app/curriculum/tree/_components/family-ways'
 import { loadFrame } from '@/app/loader'
+import { DoubtList } from './_components/doubt-list'
 import { SafetyNotes } from './_components/safety-notes'
 import { PlaceSkills, SkillList } from './_components/skill-list'
 import { TargetList } from './_components/target-list'
@@ -24,8 +25,8 @@ export default async function DiverPage({ params }: DiverPageProps) {
   const page = await loadDiver((await params).diver)
   return (
     <PageFrame frame={frame} current="/desk/divers" signOut={signOutAction}>
-      <PageHead sentence={page.headline} margin={page.name}>
-        {page.name} · {page.margin}
+      <PageHead sentence={page.headline} margin={page.level}>
+        {page.name} · {page.where}
         {page.headed ? (
           <>
             {' · '}
@@ -34,18 +35,29 @@ export default async function DiverPage({ params }: DiverPageProps) {
             <a href={`/desk/divers/${page.id}/moving`}>Moving</a>
           </>
         ) : null}
+        {page.safety ? (
+          <>
+            {' · '}
+            <a href={page.safety.href}>Incidents, stand-downs, growth and consent</a>
+          </>
+        ) : null}
       </PageHead>
       {page.standDowns.map((text) => (
         <Beside key={text}>
           <Notice tone="warning">{text}</Notice>
         </Beside>
       ))}
-      {page.safety ? <SafetyNotes {...page.safety} /> : null}
+      {page.safety ? <SafetyNotes warnings={page.safety.warnings} notes={page.safety.notes} /> : null}
       {page.toSign.length > 0 ? (
         <Section title="To sign" aside="The standard is reached; a coach’s signature is wanted.">
           <LogRow>
             <SkillList skills={page.toSign} />
           </LogRow>
+        </Section>
+      ) : null}
+      {page.doubts.length > 0 ? (
+        <Section title="In doubt" aside="Shown again, it stands again, and what rests on it.">
+          <DoubtList doubts={page.doubts} />
         </Section>
       ) : null}
       <Section title="Work on now">
@@ -70,16 +82,18 @@ export default async function DiverPage({ params }: DiverPageProps) {
             <Nothing>No attempt has been rated yet.</Nothing>
           </Beside>
         ) : null}
-        <ul>
-          {page.recent.map((attempt) => (
-            <LogRow key={attempt.id} as="li" margin={attempt.day}>
-              <div className="flex items-center gap-5">
-                <ArcLine title={`${attempt.name}, ${attempt.day}`} {...attempt.arc} />
-                <span>{attempt.name}</span>
-              </div>
-            </LogRow>
-          ))}
-        </ul>
+        {page.recent.map(({ day, attempts }) => (
+          <LogRow key={day} margin={day}>
+            <ul className="grid gap-x-8 gap-y-3 lg:grid-cols-2">
+              {attempts.map((attempt) => (
+                <li key={attempt.id} className="flex items-center gap-5">
+                  <ArcLine title={`${attempt.name}, ${day}`} {...attempt.arc} />
+                  <span>{attempt.name}</span>
+                </li>
+              ))}
+            </ul>
+          </LogRow>
+        ))}
       </Section>
       <Section title="Skill trees" aside="What is held, to sign, open and closed, and by what.">
         <LogRow>

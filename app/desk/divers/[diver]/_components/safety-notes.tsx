@@ -2,13 +2,13 @@ import { Notice } from '@/app/_components/ui/notice'
 import { Beside } from '@/app/_components/ui/sheet'
 
 interface SafetyNotesProps {
-  readonly href: string
   readonly warnings: readonly string[]
   readonly notes: readonly string[]
 }
 
-/** What is paused and what asks for care, in short, and the way to all of it. */
-export function SafetyNotes({ href, warnings, notes }: SafetyNotesProps) {
+/** What keeps a diver from diving, and what asks for care, in short. */
+export function SafetyNotes({ warnings, notes }: SafetyNotesProps) {
+  if (warnings.length + notes.length === 0) return null
   return (
     <Beside>
       <div className="grid gap-2">
@@ -20,9 +20,6 @@ export function SafetyNotes({ href, warnings, notes }: SafetyNotesProps) {
         {notes.map((text) => (
           <Notice key={text}>{text}</Notice>
         ))}
-        <p>
-          <a href={href}>Incidents, stand-downs, growth and consent</a>
-        </p>
       </div>
     </Beside>
   )

@@ -49,18 +49,16 @@ export function SkillList({ skills }: { skills: readonly SkillItem[] }) {
   )
 }
 
-/** The skills of one place: what can be dived first, what is closed folded away with by what. */
+const order = ['to sign', 'in doubt', 'lapsed', 'open', 'held', 'recognised', 'closed'] as const
+
+/** The skills of one place folded behind their counts, what can be dived before what is closed. */
 export function PlaceSkills({ skills }: { skills: readonly SkillItem[] }) {
-  const closed = skills.filter(({ state }) => state === 'closed')
-  const others = skills.filter(({ state }) => state !== 'closed')
+  const groups = order
+    .map((state) => skills.filter((skill) => skill.state === state))
+    .filter((group) => group.length > 0)
   return (
-    <>
-      {others.length > 0 ? <SkillList skills={others} /> : null}
-      {closed.length > 0 ? (
-        <Fold summary={closed.length === 1 ? 'One is closed' : `${closed.length} are closed`}>
-          <SkillList skills={closed} />
-        </Fold>
-      ) : null}
-    </>
+    <Fold summary={groups.map((group) => `${group.length} ${group[0]?.state}`).join(' · ')}>
+      <SkillList skills={groups.flat()} />
+    </Fold>
   )
 }

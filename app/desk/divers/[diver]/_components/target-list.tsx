@@ -1,4 +1,4 @@
-import type { ComponentProps } from 'react'
+import type { ComponentProps, ReactNode } from 'react'
 import { Fold } from '@/app/_components/ui/fold'
 import { Notice } from '@/app/_components/ui/notice'
 import { LogRow } from '@/app/_components/ui/sheet'
@@ -7,17 +7,14 @@ import { Explained } from '@/app/desk/_components/explained'
 interface TargetItem {
   readonly key: string
   readonly step: string
+  readonly href: string | null
+  readonly next: boolean
   readonly held: 'no' | 'approved' | 'recognised' | 'to review'
   readonly ready: boolean
   readonly headline: string
   readonly blocks: readonly string[]
   readonly finding: ComponentProps<typeof Explained>['node']
 }
-
-const heldWord = { no: 'not yet', approved: 'approved', recognised: 'recognised', 'to review': 'to review' } as const
-
-const isOpen = ({ key, held, ready }: TargetItem, next?: string): boolean =>
-  !ready && (key === next || held === 'to review' || held === 'recognised')
 
 /** What stands in the way, and what the step asks or rests on. */
 function Ground({ item }: { item: TargetItem }) {
@@ -33,22 +30,71 @@ function Ground({ item }: { item: TargetItem }) {
   )
 }
 
-/** Levels and board moves: how she stands to each, in a sentence; read out for the next step and for what is to review. */
+/** A step in a sentence, with its ground read out or folded; the sentence leads to where it is decided. */
+function Target({ item, open = false }: { item: TargetItem; open?: boolean }) {
+  return (
+    <>
+      <h3 className="font-bold">{item.href ? <a href={item.href}>{item.headline}</a> : item.headline}</h3>
+      {open ? (
+        <Ground item={item} />
+      ) : (
+        <Fold summary={item.held === 'no' && !item.ready ? 'What it asks' : 'What it rests on'}>
+          <Ground item={item} />
+        </Fold>
+      )}
+    </>
+  )
+}
+
+/** Steps that need not be read now, folded into one line. */
+function Folded({ margin, summary, items }: { margin: string; summary: ReactNode; items: readonly TargetItem[] }) {
+  if (items.length === 0) return null
+  return (
+    <LogRow as="li" margin={margin}>
+      <Fold summary={summary}>
+        <ul className="grid gap-3">
+          {items.map((item) => (
+            <li key={item.key}>
+              <Target item={item} />
+            </li>
+          ))}
+        </ul>
+      </Fold>
+    </LogRow>
+  )
+}
+
+const steps = (items: readonly TargetItem[]): string => items.map(({ step }) => step).join(', ')
+
+/** Levels and board moves: what is ready and what comes next first, the next level read out; the rest by name, folded. */
 export function TargetList({ items }: { items: readonly TargetItem[] }) {
-  const next = items.find(({ key, held }) => key.startsWith('level:') && held === 'no')?.key
+  const ready = items.filter((item) => item.ready)
+  const next = items.filter((item) => item.next)
+  const open = items.filter(({ held }) => held === 'no')
   return (
     <ul>
-      {items.map((item) => (
-        <LogRow key={item.key} as="li" margin={item.ready ? 'ready' : heldWord[item.held]}>
-          <h3 className="font-bold">{item.headline}</h3>
-          {isOpen(item, next) ? (
-            <Ground item={item} />
-          ) : (
-            <Fold summary={item.held === 'no' && !item.ready ? 'What it asks' : 'What it rests on'}>
-              <Ground item={item} />
-            </Fold>
-          )}
+      {[...ready, ...next].map((item) => (
+        <LogRow key={item.key} as="li" margin={item.ready ? 'ready' : 'next'}>
+          <Target item={item} open={item.next && item.key.startsWith('level:')} />
         </LogRow>
+      ))}
+      <Folded
+        margin="to review"
+        summary={steps(items.filter(({ held }) => held === 'to review'))}
+        items={items.filter(({ held }) => held === 'to review')}
+      />
+      <Folded
+        margin="further on"
+        summary={steps(open.filter((item) => !item.ready && !item.next))}
+        items={open.filter((item) => !item.ready && !item.next)}
+      />
+      {(['approved', 'recognised'] as const).map((word) => (
+        <Folded
+          key={word}
+          margin={word}
+          summary={steps(items.filter(({ held }) => held === word))}
+          items={items.filter(({ held }) => held === word)}
+        />
       ))}
     </ul>
   )

@@ -1,0 +1,31 @@
+import { Fold } from '@/app/_components/ui/fold'
+import { LogRow } from '@/app/_components/ui/sheet'
+import { type SkillItem, SkillList } from './skill-list'
+
+interface DoubtItem {
+  readonly key: string
+  readonly word: string
+  readonly href: string
+  readonly sentence: string
+  readonly resting: readonly SkillItem[]
+}
+
+/** What was signed and no longer stands, by what fell: put that right, and what rests on it comes back by itself. */
+export function DoubtList({ doubts }: { doubts: readonly DoubtItem[] }) {
+  return (
+    <ul>
+      {doubts.map(({ key, word, href, sentence, resting }) => (
+        <LogRow key={key} as="li" margin={word}>
+          <p className="measure">
+            <a href={href}>{sentence}</a>
+          </p>
+          {resting.length > 0 ? (
+            <Fold summary={resting.length === 1 ? 'One more rests on it' : `${resting.length} more rest on it`}>
+              <SkillList skills={resting} />
+            </Fold>
+          ) : null}
+        </LogRow>
+      ))}
+    </ul>
+  )
+}
