@@ -1,4 +1,5 @@
 import type { Metadata } from 'next'
+import { Fragment } from 'react'
 import { DiveNumber } from '@/app/_components/domain/dive/dive-number'
 import { PageFrame } from '@/app/_components/frame/page-frame'
 import { LogRow, PageHead, Section } from '@/app/_components/ui/sheet'
@@ -20,13 +21,16 @@ function SkillLine({ skill }: { skill: Skill }) {
       {skill.dive ? <DiveNumber>{skill.dive}</DiveNumber> : null} {skill.title}
       <span className="text-13 text-soft">
         {skill.at.map(({ href, place, level }) => (
-          <span key={href} className="whitespace-nowrap">
-            {' · '}
-            <a href={href} aria-label={`${place}, ${skill.dive ?? ''} ${skill.title}, ${level}`}>
-              {place}
-            </a>{' '}
-            {level}
-          </span>
+          <Fragment key={href}>
+            {' '}
+            <span className="whitespace-nowrap">
+              ·{' '}
+              <a href={href} aria-label={`${place}, ${skill.dive ?? ''} ${skill.title}, ${level}`}>
+                {place}
+              </a>{' '}
+              {level}
+            </span>
+          </Fragment>
         ))}
       </span>
     </li>

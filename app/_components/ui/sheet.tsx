@@ -11,6 +11,9 @@ export function Sheet({ children, plain = false }: { children: ReactNode; plain?
   )
 }
 
+/** Letters beyond which the sentence is set a size smaller, so that it stays two or three lines. */
+const longSentence = 110
+
 /** The one large sentence of a page. `margin` holds place, date or status; `children` is what quietly follows. */
 export function PageHead({
   sentence,
@@ -21,11 +24,14 @@ export function PageHead({
   margin?: ReactNode
   children?: ReactNode
 }) {
+  const long = typeof sentence === 'string' && sentence.length > longSentence
   return (
     <div className="log-head pt-6 pb-5 md:pt-8">
-      <div className="log-margin pb-1 md:pt-3">{margin}</div>
+      <div className={`log-margin pb-1 ${long ? 'md:pt-1.5' : 'md:pt-3'}`}>{margin}</div>
       <div>
-        <h1 className="max-w-[44ch] text-24 text-balance md:text-34">{sentence}</h1>
+        <h1 className={long ? 'measure text-18 md:text-24' : 'max-w-[44ch] text-24 text-balance md:text-34'}>
+          {sentence}
+        </h1>
         {children ? <div className="measure mt-1.5 text-soft">{children}</div> : null}
       </div>
     </div>

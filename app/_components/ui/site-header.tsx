@@ -27,7 +27,7 @@ export function SiteHeader({ product, items, who, club, signOut }: SiteHeaderPro
           {product}
         </a>
         <nav aria-label="Main" className="site-nav">
-          <ul className="flex gap-5">
+          <ul>
             {items.map(({ href, label, current, waiting }) => (
               <li key={href}>
                 <a href={href} aria-current={current ? 'page' : undefined} className="site-link">
@@ -42,7 +42,7 @@ export function SiteHeader({ product, items, who, club, signOut }: SiteHeaderPro
           <div className="site-who">
             <span className="truncate">
               {who}
-              {club ? <span className="text-soft"> · {club}</span> : null}
+              {club ? <span className="site-where text-soft"> · {club}</span> : null}
             </span>
             {signOut}
           </div>

@@ -31,9 +31,12 @@ export default async function SignInPage({ searchParams }: SignInPageProps) {
               <code className="font-sans font-bold select-all">{demo.password}</code>, the same for all
             </LogRow>
             {demo.signIns.map((signIn) => (
-              <LogRow key={signIn.email} margin={signIn.name}>
+              <LogRow key={signIn.email}>
                 <span className="font-bold select-all">{signIn.email}</span>
-                <span className="text-soft"> · {signIn.roles}</span>
+                <span className="text-soft">
+                  {' '}
+                  · {signIn.name}, {signIn.roles}
+                </span>
               </LogRow>
             ))}
           </Section>

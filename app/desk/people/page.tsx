@@ -36,7 +36,7 @@ function Coach({ coach }: { coach: PeoplePage['coaches'][number] }) {
         </span>
         {coach.href ? (
           <a href={coach.href}>
-            Scope or end<span className="sr-only"> of the post of {coach.name}</span>
+            Change or end<span className="sr-only"> of the post of {coach.name}</span>
           </a>
         ) : null}
       </div>

@@ -47,10 +47,10 @@ export function FilterForm({ query, choices }: FilterFormProps) {
       <div className="region-filter-go">
         <Button>Show</Button>
         {chosen ? <a href="/region">Show everybody</a> : null}
+        <p className="text-13 text-soft">
+          Club, level and age choose divers. Family and place choose board moves, and what is waited for.
+        </p>
       </div>
-      <p className="region-filter-hint text-13 text-soft">
-        Club, level and age choose divers. Family and place choose board moves, and what is waited for.
-      </p>
     </form>
   )
 }

@@ -33,7 +33,7 @@ function Club({ club, mayAdd }: { club: ClubsPage['clubs'][number]; mayAdd: bool
               <>
                 {' · '}
                 <a href={href}>
-                  Scope or end<span className="sr-only"> of the post of {name}</span>
+                  Change or end<span className="sr-only"> of the post of {name}</span>
                 </a>
               </>
             ) : null}

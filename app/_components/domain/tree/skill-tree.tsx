@@ -1,3 +1,4 @@
+import { InSight } from '@/app/_components/ui/in-sight'
 import { ScrollRegion } from '@/app/_components/ui/scroll-region'
 import type { DrawnNode, FamilyDrawing } from '@/lib/curriculum/tree/draw-family'
 import { TreeMark, type TreeState } from './tree-mark'
@@ -64,6 +65,7 @@ export function SkillTree({ title, drawing, steps, chosen }: SkillTreeProps) {
           </g>
         </svg>
       </ScrollRegion>
+      {chosen ? <InSight id={nodeId(chosen)} /> : null}
     </div>
   )
 }

@@ -59,6 +59,7 @@ function chosenName(bands: TreeSheetProps['bands'], chosen: string): string {
   return ''
 }
 
+/** Of a diver's node how it stands is said; of the curriculum's what it rests on. The drawing says both. */
 function TreeRow({ row }: { row: Row }) {
   return (
     <li className="py-1">
@@ -67,7 +68,9 @@ function TreeRow({ row }: { row: Row }) {
       </a>{' '}
       {row.state ? <span className="text-13 text-soft">{row.state}</span> : null}
       {row.because ? <p className="text-13 text-soft">{row.because}</p> : null}
-      {row.restsOn.length > 0 ? <p className="text-13 text-soft">rests on {row.restsOn.join('; ')}</p> : null}
+      {row.state === null && row.restsOn.length > 0 ? (
+        <p className="text-13 text-soft">rests on {row.restsOn.join('; ')}</p>
+      ) : null}
     </li>
   )
 }
