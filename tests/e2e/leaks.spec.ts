@@ -1,8 +1,8 @@
-import fs from 'node:fs'
 import type { APIRequestContext } from '@playwright/test'
 import pg from 'pg'
 import type { Demo } from './support/demo'
 import { signInAs } from './support/people'
+import { listRoutes } from './support/routes'
 import { expect, test } from './support/test'
 
 /** What is open without a sign-in, and nothing else: a seventh fails here. An invitation says itself, to whoever holds its link. */
@@ -14,20 +14,6 @@ const open = [
   '/icon.svg',
   '/manifest.webmanifest',
 ]
-/** Parts of the framework that hold no data of ours. */
-const framework = ['/_not-found', '/_global-error']
-
-/** Every page and endpoint of the build that is being served. */
-function listRoutes(): string[] {
-  const files = ['.next', '.next-test']
-    .map((folder) => `${folder}/app-path-routes-manifest.json`)
-    .filter((file) => fs.existsSync(file))
-  const [newest] = files.sort((a, b) => fs.statSync(b).mtimeMs - fs.statSync(a).mtimeMs)
-  if (!newest) throw new Error('no build manifest was found')
-  const routes = Object.values(JSON.parse(fs.readFileSync(newest, 'utf8')) as Record<string, string>)
-  return [...new Set(routes)].filter((route) => !framework.includes(route)).sort()
-}
-
 async function query<Row extends pg.QueryResultRow>(demo: Demo, sql: string): Promise<Row[]> {
   const client = new pg.Client({ connectionString: demo.database.owner })
   await client.connect()

@@ -70,7 +70,7 @@ test('a bad landing on a phone without a network pauses at once, reaches the hea
   await head.goto('/desk/divers')
   await expect(head.getByText('incident to clear')).toBeVisible()
   await head.getByRole('link', { name: 'Sunniva Marsh' }).click()
-  await head.getByRole('link', { name: 'Incidents, stand-downs, growth and consent' }).click()
+  await head.getByRole('link', { name: 'Safety and consent' }).click()
   await expect(headline(head)).toHaveText('One incident waits to be cleared.')
   await head.getByText('Clear it in writing').click()
   await head.getByRole('button', { name: 'Clear it' }).click()

@@ -49,7 +49,7 @@ test('a diver moves when both head coaches agree, and who sees her follows', asy
   expect(await (await assistant.request.get('/api/deck/snapshot')).text()).not.toContain(diver)
 
   await next.getByRole('link', { name: 'Moving' }).click()
-  await next.getByText('She leaves').click()
+  await next.getByText('Leave the club').click()
   await next.getByRole('button', { name: 'Sunniva Marsh leaves the club' }).click()
   await next.waitForURL(/done=left/)
   for (const page of [old, next]) expect((await page.request.get(herPage)).status()).toBe(404)

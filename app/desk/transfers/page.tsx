@@ -19,7 +19,7 @@ const doneWords: Readonly<Record<string, string>> = {
   proposed: 'Proposed. Nothing moves before the other head coach agrees.',
   agreed: 'Agreed. The record has gone along; squads of the old club are left.',
   ended: 'Ended: nothing moves.',
-  left: 'She has left. Her record is kept and nobody’s to read.',
+  left: 'The diver has left. The record is kept and nobody’s to read.',
 }
 
 const headline = (waiting: number): string =>
@@ -35,7 +35,7 @@ export default async function TransfersOfClubsPage({ searchParams }: TransfersPa
   return (
     <PageFrame frame={frame} current="/desk/squads" signOut={signOutAction}>
       <PageHead sentence={headline(page.toAnswer.length)} margin="Transfers">
-        A diver moves when the head coaches of both clubs agree. To send one of yours, begin on her own page.
+        A diver moves when the head coaches of both clubs agree. To send one of yours, begin on the diver’s page.
       </PageHead>
       {said ? (
         <Beside>

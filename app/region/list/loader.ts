@@ -16,6 +16,7 @@ export interface ListedDiver {
   readonly href: string
   readonly name: string
   readonly margin: string
+  readonly squads: string
   /** How she stands to each step that is asked about, a sentence each. */
   readonly says: readonly string[]
 }
@@ -130,7 +131,8 @@ export async function loadList(address: Query): Promise<RegionList> {
     rows: all.slice((query.page - 1) * pageSize, query.page * pageSize).map(({ placed, diver }) => ({
       href: `/desk/divers/${diver.id}`,
       name: `${diver.givenName} ${diver.familyName}`,
-      margin: [diver.clubName, ...diver.squads].join(', '),
+      margin: diver.clubName,
+      squads: diver.squads.join(', '),
       says: stepsOf(placed, query.moves).flatMap(({ figure, target }) => {
         const row = diver.rows.find((one) => one.target === target)
         return row ? [sayStep(figure, row, counted)] : []

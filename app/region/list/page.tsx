@@ -31,6 +31,7 @@ export default async function RegionListPage({ searchParams }: ListPageProps) {
             <a href={row.href} className="font-bold">
               {row.name}
             </a>
+            {row.squads ? <span className="text-soft"> · {row.squads}</span> : null}
             {row.says.map((sentence) => (
               <p key={sentence} className="measure text-soft">
                 {sentence}

@@ -56,9 +56,11 @@ export interface SkillView {
 /** Something signed that is in doubt or lapses, and what is in doubt with it. */
 export interface DoubtView {
   readonly key: string
-  readonly word: 'in doubt' | 'lapses'
+  readonly word: 'in doubt' | 'lapses' | 'lapsed'
   readonly href: string
-  readonly sentence: string
+  /** The skill, and what follows it in the sentence. */
+  readonly name: string
+  readonly says: string
   readonly resting: readonly SkillView[]
 }
 
@@ -171,21 +173,23 @@ function listDoubts({ desk, evaluation, words }: DiverNow): DoubtView[] {
   const entries = recordEntries(evaluation)
   const skill = (key: PairKey) => toSkill(evaluation, desk.file.id, key, words)
   const roots = doubtRoots(entries.flatMap((entry) => (entry.list === 'in doubt' ? [entry.chain] : [])))
+  const about = (pair: PairKey, sentence: string) => {
+    const name = pairName(pair, words)
+    return { href: skill(pair).href, name, says: sentence.slice(name.length) }
+  }
   return [
     ...roots.map(({ link, resting }) => ({
       key: `doubt ${link.pair}`,
       word: 'in doubt' as const,
-      href: skill(link.pair).href,
-      sentence: sayDoubtRoot(link, words),
+      ...about(link.pair, sayDoubtRoot(link, words)),
       resting: resting.map(skill),
     })),
     ...entries.flatMap((entry) =>
       entry.list === 'lapsing'
         ? {
             key: `lapse ${entry.pair}`,
-            word: 'lapses' as const,
-            href: skill(entry.pair).href,
-            sentence: sayEntry(entry, words),
+            word: entry.signed.state === 'lapsed' ? ('lapsed' as const) : ('lapses' as const),
+            ...about(entry.pair, sayEntry(entry, words)),
             resting: [],
           }
         : [],

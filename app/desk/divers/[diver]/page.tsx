@@ -38,7 +38,7 @@ export default async function DiverPage({ params }: DiverPageProps) {
         {page.safety ? (
           <>
             {' · '}
-            <a href={page.safety.href}>Incidents, stand-downs, growth and consent</a>
+            <a href={page.safety.href}>Safety and consent</a>
           </>
         ) : null}
       </PageHead>
@@ -74,7 +74,7 @@ export default async function DiverPage({ params }: DiverPageProps) {
         )}
       </Section>
       <Section title="Levels and board moves">
-        <TargetList items={page.targets} />
+        <TargetList items={page.targets} said={page.headline} />
       </Section>
       <Section title="Last attempts" aside={<ArcLegend />}>
         {page.recent.length === 0 ? (

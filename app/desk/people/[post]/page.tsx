@@ -28,14 +28,14 @@ export default async function PostPage({ params }: PostPageProps) {
         <LogRow>
           <ActionForm action={setScopeAction} submit="Keep the scope" className="max-w-xl" hidden={{ post: page.id }}>
             <CheckGroup legend="Families">
-              <div className="grid grid-cols-2 sm:grid-cols-3">
+              <div className="grid grid-cols-2 gap-x-4 sm:grid-cols-3">
                 {page.families.map(({ key, label, chosen }) => (
                   <FormTick key={key} name={`family:${key}`} label={label} defaultChecked={chosen} />
                 ))}
               </div>
             </CheckGroup>
             <CheckGroup legend="Places">
-              <div className="grid grid-cols-2 sm:grid-cols-3">
+              <div className="grid grid-cols-2 gap-x-4 sm:grid-cols-3">
                 {page.places.map(({ key, label, chosen }) => (
                   <FormTick key={key} name={`place:${key}`} label={label} defaultChecked={chosen} />
                 ))}

@@ -25,7 +25,7 @@ export default async function EnterDiversPage({ searchParams }: NewDiversPagePro
     <PageFrame frame={frame} current="/desk/squads" signOut={signOutAction}>
       <PageHead sentence="Enter divers, one a line." margin={page.clubName}>
         For divers who are new to the programme. Whoever dives at another of its clubs comes by{' '}
-        <a href="/desk/transfers">transfer</a>, and her record with her.
+        <a href="/desk/transfers">transfer</a>, and the record comes too.
       </PageHead>
       <LogRow>
         <ActionForm

@@ -76,18 +76,18 @@ export function AskForm({ page }: { page: TransfersPage }) {
     <LogRow>
       <ActionForm
         action={askAction}
-        submit="Ask for her"
+        submit="Ask"
         refused="Not asked"
         className="max-w-sm"
         prefix="ask-"
         hidden={page.mine.length === 1 ? { to: only.id } : {}}
       >
         {page.mine.length > 1 ? (
-          <FormSelect label="She comes to" name="to">
+          <FormSelect label="To" name="to">
             <Options from={page.mine} />
           </FormSelect>
         ) : null}
-        <FormSelect label="She comes from" name="from">
+        <FormSelect label="From" name="from">
           <Options from={page.others} />
         </FormSelect>
         <FormField label="Given and family name" name="name" />

@@ -6,7 +6,9 @@ interface DoubtItem {
   readonly key: string
   readonly word: string
   readonly href: string
-  readonly sentence: string
+  readonly name: string
+  /** What follows the name in the sentence. */
+  readonly says: string
   readonly resting: readonly SkillItem[]
 }
 
@@ -14,10 +16,11 @@ interface DoubtItem {
 export function DoubtList({ doubts }: { doubts: readonly DoubtItem[] }) {
   return (
     <ul>
-      {doubts.map(({ key, word, href, sentence, resting }) => (
+      {doubts.map(({ key, word, href, name, says, resting }) => (
         <LogRow key={key} as="li" margin={word}>
           <p className="measure">
-            <a href={href}>{sentence}</a>
+            <a href={href}>{name}</a>
+            {says}
           </p>
           {resting.length > 0 ? (
             <Fold summary={resting.length === 1 ? 'One more rests on it' : `${resting.length} more rest on it`}>

@@ -25,16 +25,16 @@ function Ground({ item }: { item: TargetItem }) {
           {block}
         </Notice>
       ))}
-      <Explained node={item.finding} />
+      <Explained node={item.finding} open={2} />
     </>
   )
 }
 
 /** A step in a sentence, with its ground read out or folded; the sentence leads to where it is decided. */
-function Target({ item, open = false }: { item: TargetItem; open?: boolean }) {
+function Target({ item, open = false, name = item.headline }: { item: TargetItem; open?: boolean; name?: string }) {
   return (
     <>
-      <h3 className="font-bold">{item.href ? <a href={item.href}>{item.headline}</a> : item.headline}</h3>
+      <h3 className="font-bold">{item.href ? <a href={item.href}>{name}</a> : name}</h3>
       {open ? (
         <Ground item={item} />
       ) : (
@@ -66,8 +66,8 @@ function Folded({ margin, summary, items }: { margin: string; summary: ReactNode
 
 const steps = (items: readonly TargetItem[]): string => items.map(({ step }) => step).join(', ')
 
-/** Levels and board moves: what is ready and what comes next first, the next level read out; the rest by name, folded. */
-export function TargetList({ items }: { items: readonly TargetItem[] }) {
+/** Levels and board moves: what is ready and what comes next first, the next level read out; the rest by name, folded. `said` heads the page. */
+export function TargetList({ items, said }: { items: readonly TargetItem[]; said: string }) {
   const ready = items.filter((item) => item.ready)
   const next = items.filter((item) => item.next)
   const open = items.filter(({ held }) => held === 'no')
@@ -75,7 +75,11 @@ export function TargetList({ items }: { items: readonly TargetItem[] }) {
     <ul>
       {[...ready, ...next].map((item) => (
         <LogRow key={item.key} as="li" margin={item.ready ? 'ready' : 'next'}>
-          <Target item={item} open={item.next && item.key.startsWith('level:')} />
+          <Target
+            item={item}
+            open={item.next && item.key.startsWith('level:')}
+            name={item.headline === said ? item.step : item.headline}
+          />
         </LogRow>
       ))}
       <Folded

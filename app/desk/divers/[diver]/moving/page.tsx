@@ -32,7 +32,7 @@ function Proposal({ page }: { page: MovingPage }) {
       className="max-w-sm"
       hidden={{ diver: page.id }}
     >
-      <FormSelect label="To" name="to" hint="Its head coach reads her name now, and her record once agreed.">
+      <FormSelect label="To" name="to" hint="Its head coach reads the name now, and the record once agreed.">
         {page.others.map(({ id, name }) => (
           <option key={id} value={id}>
             {name}
@@ -59,10 +59,10 @@ export default async function MovingDiverPage({ params }: MovingPageProps) {
       <Section title="Leaves without a new club">
         <LogRow>
           <p className="measure pb-3">
-            {page.name} leaves the squads of {page.clubName} today. Nobody reads the record then, until you take her
-            back or another club asks you for her.
+            {page.name} leaves the squads of {page.clubName} today. Nobody reads the record then, until you take the
+            diver back or another club asks you.
           </p>
-          <Fold summary="She leaves">
+          <Fold summary="Leave the club">
             <ActionForm
               action={leaveAction}
               submit={`${page.name} leaves the club`}

@@ -45,7 +45,7 @@ const withdraw = (attempt: string, coach: string, back: string): PanelAction => 
   send: 'Withdraw the grant',
   refused: 'Not withdrawn',
   tone: 'plain',
-  note: 'The coach sees nothing of it from now on; what she rated stays.',
+  note: 'The coach sees nothing of it from now on; what was rated stays.',
   sends: { granted: 'no', attempt, coach, back },
   asks: [],
 })
