@@ -56,6 +56,13 @@ describe('an explanation', () => {
     expect(explained.metLine).toBe('1 more is met')
     expect(explained.children.map((child) => child.status)).toEqual(['unproven', 'unmet'])
     expect(explained.evidence).toEqual(['a1'])
+    expect(explained.choice).toBe(false)
+  })
+
+  it('says where there is a choice', () => {
+    const choice = branch({ kind: 'any', of: [] }, 'unproven', [missing, missing], [0, 1])
+    const asked = { code: 'branch', met: 0, wanted: 1, outOf: 2 } as const
+    expect(explain({ ...choice, reason: asked }, words).choice).toBe(true)
   })
 
   it('reads a level inside it out, or only names it where it stands beside', () => {

@@ -8,17 +8,24 @@ interface Node {
   readonly sentence: string
   readonly why: string | null
   readonly children: readonly Node[]
+  readonly choice: boolean
   readonly metLine: string | null
 }
 
 interface LineProps {
   readonly node: Node
-  /** Lines below which what follows is folded. */
-  readonly open: number
+  /** What may be chosen from is folded. */
+  readonly short: boolean
 }
 
-function Line({ node, open }: LineProps) {
-  const below = node.children.length > 0 || node.metLine ? <Below node={node} open={open - 1} /> : null
+/** Lines beyond which a finding is read in its short form, where that is wanted. */
+const shortFrom = 5
+
+const leaves = (node: Node): number =>
+  node.children.length === 0 ? 1 : node.children.reduce((count, child) => count + leaves(child), 0)
+
+function Line({ node, short }: LineProps) {
+  const below = node.children.length > 0 || node.metLine ? <Below node={node} short={short} /> : null
   return (
     <li className="py-1.5">
       <div className="flex gap-2">
@@ -28,22 +35,22 @@ function Line({ node, open }: LineProps) {
           {node.why ? <p className="text-13 text-soft">{node.why}</p> : null}
         </div>
       </div>
-      {open > 1 || !below ? (
-        below
-      ) : (
+      {short && node.choice && below ? (
         <div className="ml-6">
-          <Fold summary={node.children.length === 1 ? 'Which' : `Which ${node.children.length}`}>{below}</Fold>
+          <Fold summary={`${node.children.length} to choose from`}>{below}</Fold>
         </div>
+      ) : (
+        below
       )}
     </li>
   )
 }
 
-function Below({ node, open }: LineProps) {
+function Below({ node, short }: LineProps) {
   return (
     <ul className="ml-6">
       {node.children.map((child) => (
-        <Line key={`${child.status} ${child.sentence}`} node={child} open={open} />
+        <Line key={`${child.status} ${child.sentence}`} node={child} short={short} />
       ))}
       {node.metLine ? <li className="py-1 text-13 text-soft">{node.metLine}.</li> : null}
     </ul>
@@ -53,20 +60,21 @@ function Below({ node, open }: LineProps) {
 interface ExplainedProps {
   readonly node: Node
   readonly whole?: boolean
-  /** How many levels of conditions are read out; what lies below them is folded. */
-  readonly open?: number
+  /** Beside much else on a page: a long finding folds what may be chosen from. */
+  readonly brief?: boolean
 }
 
 /** A finding as a coach would say it: what binds, in sentences, with its marks; what is met beside it in one line. */
-export function Explained({ node, whole = false, open = Number.POSITIVE_INFINITY }: ExplainedProps) {
+export function Explained({ node, whole = false, brief = false }: ExplainedProps) {
+  const short = brief && leaves(node) > shortFrom
   return (
     <ul className="measure">
       {whole || node.children.length === 0 ? (
-        <Line node={node} open={open} />
+        <Line node={node} short={short} />
       ) : (
         <>
           {node.children.map((child) => (
-            <Line key={`${child.status} ${child.sentence}`} node={child} open={open} />
+            <Line key={`${child.status} ${child.sentence}`} node={child} short={short} />
           ))}
           {node.metLine ? <li className="py-1 text-13 text-soft">{node.metLine}.</li> : null}
         </>

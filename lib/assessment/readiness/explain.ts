@@ -11,6 +11,8 @@ export interface ExplainedNode {
   readonly why: string | null
   readonly evidence: readonly string[]
   readonly children: readonly ExplainedNode[]
+  /** Fewer of the children are asked than there are. */
+  readonly choice: boolean
   /** Conditions that are met and not followed. */
   readonly metBeside: number
   /** "4 more are met"; null when there are none. */
@@ -67,6 +69,7 @@ export function explain(finding: Finding, words: Words, nested: Nested = 'read o
     why,
     evidence: finding.evidence,
     children,
+    choice: finding.reason.code === 'branch' && finding.reason.wanted < finding.reason.outOf,
     metBeside: beside,
     metLine: metLine(beside),
   }

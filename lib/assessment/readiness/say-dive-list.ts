@@ -26,7 +26,7 @@ const says: {
   'too few dives': ({ held, wanted }, { place }) =>
     `${held === 0 ? 'none' : countWord(held)} of the ${counted(wanted, 'dive')} asked ${held <= 1 ? 'is' : 'are'} held ${placeName(place)}`,
   'too few families': ({ held, wanted, part }, event) =>
-    `${partName(event, part)} takes dives of ${counted(wanted, 'family', 'families')} and ${countWord(held)} ${held === 1 ? 'is' : 'are'} held`,
+    `${partName(event, part)} takes dives of ${counted(wanted, 'family', 'families')} and ${held === 0 ? 'none' : countWord(held)} ${held <= 1 ? 'is' : 'are'} held`,
   'families shared': () => 'each part could be filled by itself and not all together, for no dive number stands twice',
   'over the cap': ({ least, cap, part }, event) =>
     `the easiest dives of ${partName(event, part)} come to ${formatTenths(least)} where at most ${formatTenths(cap)} is allowed`,

@@ -25,7 +25,7 @@ function Ground({ item }: { item: TargetItem }) {
           {block}
         </Notice>
       ))}
-      <Explained node={item.finding} open={2} />
+      <Explained node={item.finding} brief />
     </>
   )
 }
