@@ -39,6 +39,10 @@ const commands: Record<string, { usage: string; does: string }> = {
     usage: 'rebuild --check [--json]',
     does: 'Recomputes everything that is kept for speed from the raw rows, and compares. Exit code 1 when they differ.',
   },
+  demo: {
+    usage: 'demo --check | --write',
+    does: 'For who changes the demo: whether the prepared one in seed/demo/prepared fits the seed and the migrations (exit code 1 when not), or tells its seasons on a database of its own, which takes minutes, and prepares it again.',
+  },
 }
 
 const lines = Object.values(commands).map(({ usage, does }) => `  ${usage}\n      ${does}`)

@@ -11,6 +11,8 @@ import { endMemberships } from './builders/people'
 import { markAsDemo } from './builders/programme'
 import { coast, enterCoast } from './demo/bootstrap'
 import { officeScope } from './demo/hands'
+import { preparedFolder, readPrepared, writeAgain } from './demo/prepared/file'
+import { loadRows } from './demo/prepared/load'
 import { firstDay, fixedNow, instantOn, today } from './demo/season'
 import { demoSignIns } from './demo/sign-ins'
 import { leavers, tellSeason } from './demo/tell'
@@ -54,14 +56,26 @@ async function publish(): Promise<void> {
   throw new Error(`the demo's curriculum cannot be published: ${first ?? folder}`)
 }
 
-/** The last day of the season to tell: the demo's today, unless `--until YYYY-MM-DD` asks for an earlier one. */
-function readUntil(): EpochDay {
-  const { values } = parseArgs({ options: { until: { type: 'string' } } })
-  return values.until === undefined ? today : parseDay(values.until)
+interface Asked {
+  /** The last day of the season to tell. */
+  readonly until: EpochDay
+  /** The folder of the prepared demo; null: the season is told, prepared or not. */
+  readonly prepared: string | null
 }
 
-/** Fills an empty database with the demo. */
-async function fill(owner: pg.Client, password: string, until: number): Promise<void> {
+/** `--tell`, `--until YYYY-MM-DD` and `--prepared FOLDER`, for the tests and for who prepares the demo. */
+function readAsked(): Asked {
+  const options = {
+    tell: { type: 'boolean', default: false },
+    until: { type: 'string' },
+    prepared: { type: 'string', default: preparedFolder },
+  } as const
+  const { tell, until, prepared } = parseArgs({ options }).values
+  return { until: until === undefined ? today : parseDay(until), prepared: tell ? null : prepared }
+}
+
+/** Tells the demo into an empty database. */
+async function tell(owner: pg.Client, password: string, until: number): Promise<void> {
   await inTransaction(owner, () => enterCoast(owner, password))
   await publish()
   const said = (day: number, dives: number) => {
@@ -70,15 +84,37 @@ async function fill(owner: pg.Client, password: string, until: number): Promise<
   const dives = await tellSeason(until, said)
   // The season was told without working out readiness on the way: it is done once, as the region's page would.
   await readStandings(await officeScope('constance', fixedNow))
-  const { stateFolder } = getEnv()
-  fs.mkdirSync(stateFolder, { recursive: true })
-  fs.writeFileSync(path.join(stateFolder, 'demo-sign-ins.json'), `${JSON.stringify(demoSignIns, null, 2)}\n`)
   await inTransaction(owner, async () => {
     for (const { key, on } of leavers) await endMemberships(owner, coast.account(key), new Date(`${on}T00:00:00Z`))
     // From here on the demo lives: its clock stands at its fixed today and runs as ours does.
     await markAsDemo(owner, coast.programme, fixedNow - Date.now())
   })
   process.stderr.write(`  the demo is there: ${dives} dives\n`)
+}
+
+/** Loads the prepared demo into an empty database; answers why not, where the season is to be told instead. */
+async function load(owner: pg.Client, password: string, folder: string): Promise<string | null> {
+  const prepared = readPrepared(folder)
+  if (!prepared.ok) return prepared.why
+  try {
+    await loadRows(owner, prepared.rows, { password, clockOffset: fixedNow - Date.now() })
+    return null
+  } catch (error) {
+    return `the database refuses it (${error instanceof Error ? error.message : String(error)})`
+  }
+}
+
+/** Fills an empty database with the demo: as it is prepared, or by telling it. */
+async function fill(owner: pg.Client, password: string, { until, prepared }: Asked): Promise<void> {
+  const { stateFolder } = getEnv()
+  fs.mkdirSync(stateFolder, { recursive: true })
+  fs.writeFileSync(path.join(stateFolder, 'demo-sign-ins.json'), `${JSON.stringify(demoSignIns, null, 2)}\n`)
+  const why = prepared === null ? null : await load(owner, password, prepared)
+  if (why !== null)
+    process.stderr.write(
+      `  The prepared demo is not used: ${why}. The season is told instead, which takes minutes; \`${writeAgain}\` prepares it again.\n`,
+    )
+  if (prepared === null || why !== null) await tell(owner, password, until)
 }
 
 async function run(): Promise<number> {
@@ -93,7 +129,7 @@ async function run(): Promise<number> {
       process.stderr.write('Loading the demo was interrupted: make the database empty and load it again.\n')
       return halfFilled
     }
-    if (state === 'empty') await fill(owner, demoPassword, readUntil())
+    if (state === 'empty') await fill(owner, demoPassword, readAsked())
     return 0
   } finally {
     await closeDatabase()

@@ -52,24 +52,28 @@ function loadingNote({ folder, adminUrl, ownerUrl }) {
 }
 
 /**
- * Migrates, and fills an empty database with the demo. A loading that was interrupted left half a demo and nothing else:
- * it is begun again. The demo's clock stands still while nobody uses the database.
+ * Migrates, and fills an empty database with the demo. A loading that was interrupted left nothing, or where the season had to
+ * be told, half a demo and nothing else: it is begun again. The demo's clock stands still while nobody uses the database.
  * @param {Database} database @param {Secrets} secrets @returns {Promise<Prepared>}
  */
 export async function fillDatabase(database, secrets) {
   const note = loadingNote(database)
   const interrupted = fs.existsSync(note)
-  if (interrupted && !database.adminUrl)
+  const anew = interrupted && database.adminUrl !== null
+  const flags = [...(anew ? ['--anew'] : []), `--idle=${demoIdleMs(database.folder)}`]
+  const prepared = await step('prepare the database', () => migrateDatabase(database, secrets, flags))
+  if (interrupted && !prepared.empty && !prepared.demo)
     throw new Refusal(
       `Loading the demo into DATABASE_URL was interrupted. Make that database empty, remove ${note}, start again.`,
     )
-  const flags = [...(interrupted ? ['--anew'] : []), `--idle=${demoIdleMs(database.folder)}`]
-  const prepared = await step('prepare the database', () => migrateDatabase(database, secrets, flags))
-  if (!prepared.empty || !fs.existsSync(inRoot('seed/run.ts'))) return prepared
+  if (!prepared.empty || !fs.existsSync(inRoot('seed/run.ts'))) {
+    fs.rmSync(note, { force: true })
+    return prepared
+  }
   fs.writeFileSync(note, '')
   await step('load the demo', () => loadDemo(database, secrets))
   fs.rmSync(note)
-  return migrateDatabase(database, secrets)
+  return { ...prepared, empty: false, demo: true }
 }
 
 /** The same for the installation's database, one process at a time. @param {Database} database @param {Secrets} secrets */

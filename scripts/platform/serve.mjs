@@ -54,6 +54,15 @@ function announce(url, demo, password) {
 }
 
 /**
+ * What two works yield, once both have ended; throws what the first one that failed threw.
+ * @template A, B @param {Promise<A>} first @param {Promise<B>} second @returns {Promise<[A, B]>}
+ */
+async function both(first, second) {
+  await Promise.allSettled([first, second])
+  return Promise.all([first, second])
+}
+
+/**
  * Everything from a clone to a page that answers, then waits.
  * @param {(() => unknown)[]} closing what must be undone, in order
  * @param {Promise<unknown>} told
@@ -65,10 +74,10 @@ async function bringUp(closing, told) {
   await choosePort({ host, ...wish })
   await ensureInstalled()
   const secrets = getSecrets()
-  const folder = await ensureBuilt('.next', secrets.actionsKey)
   const database = await openDatabase(secrets)
   closing.unshift(() => database.close())
-  const { demo } = await prepareDatabase(database, secrets)
+  // Neither waits for the other; when one fails, the other is still let finish before the database is closed.
+  const [folder, { demo }] = await both(ensureBuilt('.next', secrets.actionsKey), prepareDatabase(database, secrets))
   if (demo && !isLoopback(host))
     throw new Refusal(
       `The demo's sign-ins share one password that is shown on the sign-in page: with them loaded, Plumbline serves on this machine alone. Leave HOST=${host} out.`,
