@@ -16,7 +16,7 @@ export function FilmedButton({ open: { draft, act }, video }: FilmedButtonProps)
       ? act({ type: 'not filmed' })
       : act({ type: 'filmed', filmed: { clip: state.camera.next, at: stamp().now } })
   return (
-    <button type="button" className="deck-filmed" aria-pressed={draft.filmed !== null} onClick={mark}>
+    <button type="button" className="deck-filmed" data-on={draft.filmed !== null} onClick={mark}>
       {draft.filmed ? `Filmed: clip ${draft.filmed.clip}` : 'Filmed now'}
     </button>
   )
