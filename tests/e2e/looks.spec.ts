@@ -61,8 +61,14 @@ async function walk(page: Page, start: string, routes: readonly string[]): Promi
 
 test.use({ viewport: { width: 390, height: 844 } })
 
-/** What no link leads to in the demo: what is handed over, asked in a form, or there once something was recognised. */
-const unlinked = ['/account/invited/[token]', '/account/sign-in', '/curriculum/search', '/desk/recognise/[recognition]']
+/** What no link leads to in the demo: what is handed over, asked in a form, or there once something was recognised or filmed. */
+const unlinked = [
+  '/account/invited/[token]',
+  '/account/sign-in',
+  '/curriculum/search',
+  '/desk/clips/[coach]/[day]',
+  '/desk/recognise/[recognition]',
+]
 const ofRegion = (route: string): boolean => route.startsWith('/region')
 
 for (const [role, start, mine] of [
