@@ -21,7 +21,7 @@ export function SeenScreen() {
       </Top>
       <main id="main" className="deck-page">
         {waits > 0 ? (
-          <p className="deck-notice">
+          <p className="py-3">
             {waits === 1 ? '1 attempt waits for its clip.' : `${waits} attempts wait for their clip.`}{' '}
             <a href="/desk/clips">Link them at the desk</a>
           </p>

@@ -66,6 +66,16 @@ export default async function ToLookAtPage({ searchParams }: VideoPageProps) {
         margin="To look at"
       >
         You rate what you see, before you know what anybody else rated. It counts as a second coach.
+        {page.coaches ? (
+          <>
+            {' '}
+            <a href="/desk/clips">
+              {page.waiting === 1 ? '1 filmed attempt waits' : `${page.waiting || 'No'} filmed attempts wait`} for a
+              clip
+            </a>
+            .
+          </>
+        ) : null}
       </PageHead>
       {typeof done === 'string' ? (
         <Beside>
@@ -75,13 +85,6 @@ export default async function ToLookAtPage({ searchParams }: VideoPageProps) {
       {page.coaches ? (
         <Section title="Attempts">
           <Looks looks={page.looks} />
-        </Section>
-      ) : null}
-      {page.coaches ? (
-        <Section title="Filmed on the deck">
-          <LogRow margin={page.waiting === 0 ? 'none waits' : `${page.waiting} wait`}>
-            <a href="/desk/clips">Attempts that wait for their clip</a>
-          </LogRow>
         </Section>
       ) : null}
       {page.open === null ? null : (

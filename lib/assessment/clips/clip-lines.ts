@@ -81,7 +81,7 @@ function readLine(text: string, line: number): ClipLine | string {
   const words = text.split(/\s+/).map(trimmed).filter(Boolean)
   const links = words.filter(isLink)
   const [pasted] = links
-  if (pasted === undefined) return 'there is no link in it; begin with a web address, https://…'
+  if (pasted === undefined) return 'there is no link in it; begin with its web address, which starts with https://'
   if (links.length > 1) return 'there are two links in it; write one clip a line'
   const { link, range } = splitMomentLink(pasted)
   if (!ownFilm.test(link) && (!URL.canParse(link) || new URL(link).hostname === ''))

@@ -13,6 +13,9 @@ import { ProposalList } from './proposal-list'
 const lines =
   'https://clips.example/0012.mp4  clip 12\nhttps://clips.example/0013.mp4  17:42:05\nhttps://clips.example/0014.mp4  17:44:10-17:44:35'
 
+const forms =
+  'The link, a space or a tab, then one of: clip 12 · the time of day at which it begins, 17:42:05 · from and to, 17:44:10-17:44:35 · number and time. A link may end with its own part, #t=12,15.'
+
 function CameraClock({ session }: { session: SessionPage }) {
   return (
     <div className="grid gap-4 sm:grid-cols-2">
@@ -63,7 +66,7 @@ export function MatchForm({ session }: { session: SessionPage }) {
         <FormTextArea
           label="Clips, one a line"
           name="lines"
-          hint="The link, then a space or a tab, then the clip number, the time of day at which it begins, from and to, or number and time."
+          hint={forms}
           rows={proposal ? 5 : 9}
           placeholder={lines}
           spellCheck={false}
