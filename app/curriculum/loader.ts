@@ -51,9 +51,17 @@ export async function loadEdition(): Promise<{ readonly curriculum: Curriculum; 
 export const targetHref = (key: TreeKey): string =>
   key.includes('@') ? `/curriculum/${encodeURIComponent(key)}` : `/curriculum#${encodeURIComponent(key)}`
 
-export function viewAsked({ sentence, why, of, names }: Asked): AskedView {
+export function viewAsked(
+  { sentence, why, of, names }: Asked,
+  hrefOf: (key: TreeKey) => string | null = targetHref,
+): AskedView {
   const [only, more] = names
-  return { sentence, why, href: only && !more ? targetHref(only) : null, of: of.map(viewAsked) }
+  return {
+    sentence,
+    why,
+    href: only && !more ? hrefOf(only) : null,
+    of: of.map((part) => viewAsked(part, hrefOf)),
+  }
 }
 
 function toFamily({ document, pairs, levels }: Curriculum, family: SkillFamily): CurriculumPage['families'][number] {

@@ -1,13 +1,15 @@
 import { notFound } from 'next/navigation'
 import { type ArcSubject, arcSubject } from '@/lib/assessment/arc-subject'
+import { listed } from '@/lib/assessment/readiness/grammar'
 import { sayRequirement } from '@/lib/assessment/readiness/say-requirement'
 import { sayStandard } from '@/lib/assessment/readiness/say-standard'
-import { levelName, pairName, type Words } from '@/lib/assessment/readiness/wording'
+import { levelName, pairName, ratingWord } from '@/lib/assessment/readiness/wording'
 import { difficultyTenths, formatTenths } from '@/lib/curriculum/dives/difficulty'
 import { parseDive } from '@/lib/curriculum/dives/parse'
 import type { Curriculum, Pair, PairKey } from '@/lib/curriculum/edition/curriculum'
 import { pairKey } from '@/lib/curriculum/edition/curriculum'
-import { phaseSets } from '@/lib/curriculum/model'
+import { type Guide, type GuideCriterion, guideOf, type Stage, stageAt } from '@/lib/curriculum/guide/guide'
+import type { Fault } from '@/lib/curriculum/model'
 import { placeFacts } from '@/lib/curriculum/place'
 import { familyName } from '@/lib/curriculum/tree/family-graph'
 import { listOpened } from '@/lib/curriculum/tree/opens'
@@ -15,9 +17,21 @@ import type { TreeKey } from '@/lib/curriculum/tree/target'
 import { levelKey, moveKey } from '@/lib/curriculum/tree/target'
 import { type AskedView, loadEdition, targetHref, viewAsked } from '../loader'
 
+/** A name, and where it is read; null where this reader has no page for it. */
 interface Way {
-  readonly href: string
+  readonly href: string | null
   readonly name: string
+}
+
+/** What a criterion asks from one stage to another, in words. */
+export interface StepView {
+  readonly from: number
+  readonly until: number
+  /** "From Reach", "More from Offing". */
+  readonly when: string
+  /** "3, sound". */
+  readonly asks: string
+  readonly anchor: string
 }
 
 export interface CriterionView {
@@ -25,9 +39,11 @@ export interface CriterionView {
   readonly title: string
   readonly statement: string
   readonly critical: boolean
-  readonly anchors: readonly string[]
-  /** "2 at Soundings, 3 at Bearings". */
-  readonly expects: string
+  readonly steps: readonly StepView[]
+  /** What is seen at the ratings that no level asks. */
+  readonly others: readonly string[]
+  /** Where the chosen stage does not ask it yet. */
+  readonly notYet: string | null
 }
 
 export interface FaultView {
@@ -37,20 +53,31 @@ export interface FaultView {
   readonly corrections: readonly { readonly kind: string; readonly text: string; readonly drill: Way | null }[]
 }
 
-export interface SkillPage {
+export interface StageView {
+  readonly name: string
+  readonly href: string
+  readonly chosen: boolean
+  readonly arc: ArcSubject
+}
+
+export interface GuideView {
+  readonly pair: string
   readonly name: string
   readonly dive: string | null
   readonly summary: string
   readonly level: string
   readonly signer: string
-  readonly arc: ArcSubject
-  readonly tree: Way
   readonly elsewhere: readonly Way[]
   /** One sentence a height of a springboard; none for a lead-up. */
   readonly difficulty: readonly string[]
   readonly standard: readonly string[]
   readonly restsOn: AskedView | null
   readonly opens: readonly Way[]
+  readonly stages: readonly StageView[]
+  /** The index of the stage that is read. */
+  readonly chosen: number
+  /** What the chosen stage asks more than the one before it. */
+  readonly change: string
   readonly phases: readonly {
     readonly phase: string
     readonly criteria: readonly CriterionView[]
@@ -58,80 +85,135 @@ export interface SkillPage {
   }[]
 }
 
+/** Who reads: the edition, where a target is read by this reader, and the address of this guide. */
+export interface GuideReader {
+  readonly curriculum: Curriculum
+  readonly hrefOf: (key: TreeKey) => string | null
+  readonly base: string
+}
+
 function sayDifficulty({ skill }: Pair): string[] {
   const parsed = skill.dive ? parseDive(skill.dive) : null
   if (!parsed?.ok) return []
   return ([1, 3] as const).map((height) => {
     const found = difficultyTenths(parsed.dive, height)
-    return found.ok ? `${formatTenths(found.tenths)} at ${height} m.` : `${found.error.message}.`
+    return found.ok ? `difficulty ${formatTenths(found.tenths)} at ${height} m` : found.error.message
   })
 }
 
-function toWay(key: TreeKey, words: Pick<Words, 'curriculum'>): Way {
-  const { levels, boardMoves, pairs } = words.curriculum
+/** A target of the tree as a link's words: a dive with its number. */
+export function toWay(key: TreeKey, { curriculum, hrefOf }: Pick<GuideReader, 'curriculum' | 'hrefOf'>): Way {
+  const { levels, boardMoves, pairs } = curriculum
   const step = levels.find((level) => levelKey(level.key) === key) ?? boardMoves.find((move) => moveKey(move) === key)
-  const pair = [...pairs.values()].find((one) => one.key === key)
+  const pair = pairs.get(key as PairKey)
   const number = pair?.skill.dive ? `${pair.skill.dive} ` : ''
-  return { href: targetHref(key), name: pair ? `${number}${pairName(pair.key, words)}` : (step?.title ?? key) }
+  return { href: hrefOf(key), name: pair ? `${number}${pairName(pair.key, { curriculum })}` : (step?.title ?? key) }
 }
 
-function toFaults(curriculum: Curriculum, keys: readonly string[]): FaultView[] {
-  return keys.flatMap((key) => {
-    const fault = curriculum.faults.get(key)
-    if (!fault) return []
-    const corrections = fault.corrections.map(({ kind, text, drill }) => ({
-      kind,
-      text,
-      drill: drill ? toWay(pairKey(drill), { curriculum }) : null,
-    }))
-    return [{ key, seen: fault.seen, causes: fault.causes, corrections }]
-  })
+const toFault = ({ key, seen, causes, corrections }: Fault, reader: GuideReader): FaultView => ({
+  key,
+  seen,
+  causes,
+  corrections: corrections.map(({ kind, text, drill }) => ({
+    kind,
+    text,
+    drill: drill ? toWay(pairKey(drill), reader) : null,
+  })),
+})
+
+function nameStage({ first, last }: Stage, { levels }: Curriculum): string {
+  const [from, to] = [levels[first]?.title ?? '', levels[last]?.title ?? '']
+  if (first === last) return from
+  return last === first + 1 ? `${from} and ${to}` : `${from} to ${to}`
 }
 
-function toPhases(curriculum: Curriculum, pair: Pair): SkillPage['phases'] {
-  return phaseSets[pair.skill.phaseSet]
-    .map((phase) => {
-      const attached = pair.criteria.filter(({ criterion }) => criterion.phase === phase)
-      return {
-        phase,
-        criteria: attached.map(({ criterion, expects }): CriterionView => {
-          const steps = curriculum.levels.flatMap(({ title }, level) =>
-            (expects[level] ?? 0) > 0 && expects[level] !== expects[level - 1] ? [`${expects[level]} at ${title}`] : [],
-          )
-          return { ...criterion, expects: steps.join(', ') }
-        }),
-        faults: toFaults(curriculum, [...new Set(attached.flatMap(({ criterion }) => criterion.faults))]),
-      }
-    })
-    .filter(({ criteria }) => criteria.length > 0)
-}
-
-/** A skill at a place as it is asked: how it stands in the tree, what it is worth, its criteria and faults by phase. */
-export async function loadSkill(encoded: string): Promise<SkillPage> {
-  const words = await loadEdition()
-  const { curriculum } = words
-  const pair = curriculum.pairs.get(decodeURIComponent(encoded) as PairKey)
-  if (!pair) notFound()
-  const { skill, at } = pair
+function toCriterion(
+  { criterion, steps, others }: GuideCriterion,
+  { stages }: Guide,
+  chosen: number,
+  { levels }: Curriculum,
+): CriterionView {
+  const levelOf = (stage: number): string => levels[stages[stage]?.first ?? 0]?.title ?? ''
+  const { key, title, statement, critical } = criterion
+  const [first] = steps
   return {
+    ...{ key, title, statement, critical },
+    steps: steps.map(({ from, until, rating, anchor }, index) => ({
+      ...{ from, until, anchor },
+      when: `${index > 0 ? 'More from' : from > 0 ? 'New from' : 'From'} ${levelOf(from)}`,
+      asks: `${rating}, ${ratingWord[rating]}`,
+    })),
+    others: others.map(({ rating, anchor }) => `${rating}, ${ratingWord[rating]}: ${anchor}`),
+    notYet: first && first.from > chosen ? `Not asked yet; from ${levelOf(first.from)} on it is.` : null,
+  }
+}
+
+/** What a stage asks beyond the one before: the criteria by name. */
+function sayChange({ stages, phases }: Guide, chosen: number, curriculum: Curriculum): string {
+  const before = stages[chosen - 1]
+  const title = curriculum.levels[stages[chosen]?.first ?? 0]?.title ?? ''
+  if (!before) return `${title} teaches it; each level after it asks at least as much.`
+  const rises = phases
+    .flatMap(({ criteria }) => criteria)
+    .filter(({ steps }) => steps.some(({ from }) => from === chosen))
+    .map(({ criterion }) => `“${criterion.title}”`)
+  return `From ${title} on more is asked of ${listed(rises)}; the rest stays as at ${curriculum.levels[before.last]?.title ?? ''}.`
+}
+
+/** The guide of a pair for a reader, with the stage that a level's key falls into chosen. */
+export function viewGuide(pair: Pair, level: string | undefined, reader: GuideReader): GuideView {
+  const { curriculum, hrefOf, base } = reader
+  const words = { curriculum }
+  const { skill, at } = pair
+  const guide = guideOf(curriculum, pair)
+  const chosen = stageAt(guide, level === undefined ? pair.level : curriculum.levelIndex(level))
+  return {
+    pair: pair.key,
     name: pairName(pair.key, words),
     dive: skill.dive,
     summary: skill.summary,
     level: levelName(at.level, words),
     signer: at.signer === 'head' ? 'signed by a head coach' : 'signed by any coach of the club',
-    arc: arcSubject(curriculum, pair, [], Math.max(0, pair.level)),
-    tree: {
-      href: `/curriculum/tree/${skill.family}?at=${encodeURIComponent(pair.key)}#tree-${encodeURIComponent(pair.key)}`,
-      name: `In the ${familyName(skill.family)} tree`,
-    },
     elsewhere: skill.places
       .map(({ place }) => ({ key: pairKey({ skill: skill.key, place }), place }))
       .filter(({ key }) => key !== pair.key)
-      .map(({ key, place }) => ({ href: targetHref(key), name: placeFacts[place].label })),
+      .map(({ key, place }) => ({ href: hrefOf(key), name: placeFacts[place].label })),
     difficulty: sayDifficulty(pair),
     standard: sayStandard(pair.standard),
-    restsOn: pair.prerequisite ? viewAsked(sayRequirement(pair.prerequisite, words)) : null,
-    opens: listOpened(curriculum, pair.key).map((key) => toWay(key, words)),
-    phases: toPhases(curriculum, pair),
+    restsOn: pair.prerequisite ? viewAsked(sayRequirement(pair.prerequisite, words), hrefOf) : null,
+    opens: listOpened(curriculum, pair.key).map((key) => toWay(key, reader)),
+    stages: guide.stages.map((stage, index) => ({
+      name: nameStage(stage, curriculum),
+      href: `${base}?level=${encodeURIComponent(curriculum.levels[stage.first]?.key ?? '')}`,
+      chosen: index === chosen,
+      arc: arcSubject(curriculum, pair, [], stage.first),
+    })),
+    chosen,
+    change: sayChange(guide, chosen, curriculum),
+    phases: guide.phases.map(({ phase, criteria, faults }) => ({
+      phase,
+      criteria: criteria.map((one) => toCriterion(one, guide, chosen, curriculum)),
+      faults: faults.map((fault) => toFault(fault, reader)),
+    })),
+  }
+}
+
+export interface SkillPage {
+  readonly guide: GuideView
+  readonly tree: { readonly href: string; readonly name: string }
+}
+
+/** The guide of a skill at a place, for whoever is signed in: all that the edition in force says of it. */
+export async function loadSkill(encoded: string, level: string | undefined): Promise<SkillPage> {
+  const { curriculum } = await loadEdition()
+  const pair = curriculum.pairs.get(decodeURIComponent(encoded) as PairKey)
+  if (!pair) notFound()
+  const key = encodeURIComponent(pair.key)
+  return {
+    guide: viewGuide(pair, level, { curriculum, hrefOf: targetHref, base: `/curriculum/${key}` }),
+    tree: {
+      href: `/curriculum/tree/${pair.skill.family}?at=${key}#tree-${key}`,
+      name: `In the ${familyName(pair.skill.family)} tree`,
+    },
   }
 }

@@ -1,4 +1,5 @@
 import type { Curriculum, PairKey } from '../../curriculum/edition/curriculum'
+import type { Rating } from '../../curriculum/model'
 import { type Place, placeFacts, places } from '../../curriculum/place'
 import type { IncidentKind, TargetKey } from '../record'
 import type { EpochDay } from '../time'
@@ -18,6 +19,15 @@ export const statusWord: Readonly<Record<Status, string>> = {
   lapsed: 'to renew',
   unproven: 'not shown yet',
   unmet: 'falls short',
+}
+
+/** Each rating in a word, beside its number. */
+export const ratingWord: Readonly<Record<Rating, string>> = {
+  0: 'missing or unsafe',
+  1: 'far off',
+  2: 'recognisable',
+  3: 'sound',
+  4: 'a model of it',
 }
 
 const months = [

@@ -1,0 +1,63 @@
+import { Fold } from '@/app/_components/ui/fold'
+import { LogRow } from '@/app/_components/ui/sheet'
+import type { CriterionView, GuideView, StepView } from '../[pair]/loader'
+
+function Step({ step, chosen }: { step: StepView; chosen: number }) {
+  const { from, until, when, asks, anchor } = step
+  const read = from <= chosen && chosen <= until
+  return (
+    <li
+      className={`guide-step guide-from-${from + 1} guide-span-${until - from + 1} ${read ? '' : 'guide-other-level'}`}
+    >
+      <span className="guide-when">
+        <b>{when}</b> · {asks}
+      </span>
+      {anchor}
+    </li>
+  )
+}
+
+function Criterion({ criterion, guide }: { criterion: CriterionView; guide: GuideView }) {
+  const { key, title, statement, critical, steps, others, notYet } = criterion
+  return (
+    <div id={key} className={`guide-item guide-grid guide-cols-${guide.stages.length}`}>
+      <div className="guide-stated">
+        <h3 className="font-bold">
+          {title}
+          {critical ? <span className="guide-critical">critical</span> : null}
+        </h3>
+        <p className="text-13 text-soft">{statement}</p>
+      </div>
+      <ol className="guide-steps">
+        {steps.map((step) => (
+          <Step key={step.from} step={step} chosen={guide.chosen} />
+        ))}
+      </ol>
+      {notYet ? <p className="guide-not-yet text-soft">{notYet}</p> : null}
+      <div className="guide-others no-print">
+        <Fold summary={<span className="text-13">The other ratings</span>}>
+          <ul className="text-13">
+            {others.map((text) => (
+              <li key={text}>{text}</li>
+            ))}
+          </ul>
+        </Fold>
+      </div>
+    </div>
+  )
+}
+
+/** What is asked, phases down and levels across; where there is little room, of one level at a time. */
+export function AskedSteps({ guide }: { guide: GuideView }) {
+  return (
+    <div className="guide-asked">
+      {guide.phases.map(({ phase, criteria }) => (
+        <LogRow key={phase} margin={<span className="guide-phase">{phase}</span>}>
+          {criteria.map((criterion) => (
+            <Criterion key={criterion.key} criterion={criterion} guide={guide} />
+          ))}
+        </LogRow>
+      ))}
+    </div>
+  )
+}

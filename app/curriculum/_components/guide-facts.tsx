@@ -1,0 +1,31 @@
+import type { GuideView } from '../[pair]/loader'
+
+interface GuideFactsProps {
+  readonly guide: GuideView
+  readonly tree?: { readonly href: string; readonly name: string }
+}
+
+/** What a guide says first: what the skill is, from where it is taught, who signs it, how hard it is, where else it is done. */
+export function GuideFacts({ guide, tree }: GuideFactsProps) {
+  const { summary, level, signer, difficulty, elsewhere } = guide
+  const ways = [...elsewhere.map(({ href, name }) => ({ href, name: `also at: ${name}` })), ...(tree ? [tree] : [])]
+  return (
+    <>
+      <p className="text-ink">{summary}</p>
+      <p>
+        taught from {level} · {signer}
+        {difficulty.map((sentence) => ` · ${sentence}`)}
+      </p>
+      {ways.length > 0 ? (
+        <p className="no-print">
+          {ways.map(({ href, name }, index) => (
+            <span key={name}>
+              {index > 0 ? ' · ' : ''}
+              {href ? <a href={href}>{name}</a> : name}
+            </span>
+          ))}
+        </p>
+      ) : null}
+    </>
+  )
+}
