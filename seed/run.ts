@@ -5,6 +5,7 @@ import pg from 'pg'
 import { publishEdition } from '../lib/assessment/store/publish'
 import { readStandings } from '../lib/assessment/store/standings'
 import { type EpochDay, formatDay, parseDay } from '../lib/assessment/time'
+import { setGuideOpening } from '../lib/curriculum/store/guide-opening'
 import { closeDatabase } from '../lib/platform/db'
 import { getEnv } from '../lib/platform/env'
 import { endMemberships } from './builders/people'
@@ -78,6 +79,7 @@ function readAsked(): Asked {
 async function tell(owner: pg.Client, password: string, until: number): Promise<void> {
   await inTransaction(owner, () => enterCoast(owner, password))
   await publish()
+  await setGuideOpening(await officeScope('emeka', instantOn(firstDay - 7, 12)), { open: true, listed: false })
   const said = (day: number, dives: number) => {
     if (day % 14 === 0) process.stderr.write(`  the season up to ${formatDay(day)}: ${dives} dives\n`)
   }

@@ -1,10 +1,14 @@
+import type { Actor } from '@/lib/access/actor'
+import { canPublish } from '@/lib/access/can'
 import { scopeOf } from '@/lib/access/scope'
 import { requireActor } from '@/lib/access/session'
 import { type Asked, sayRequirement } from '@/lib/assessment/readiness/say-requirement'
+import { dayName } from '@/lib/assessment/readiness/wording'
 import { dayIn } from '@/lib/assessment/time'
 import type { Curriculum } from '@/lib/curriculum/edition/curriculum'
 import type { SkillFamily } from '@/lib/curriculum/model'
 import { placeFacts } from '@/lib/curriculum/place'
+import { readGuideOpening } from '@/lib/curriculum/store/guide-opening'
 import { readCurriculum } from '@/lib/curriculum/store/read-curriculum'
 import { familyName, listFamilies } from '@/lib/curriculum/tree/family-graph'
 import { levelKey, moveKey, type TreeKey } from '@/lib/curriculum/tree/target'
@@ -20,6 +24,14 @@ export interface AskedView {
 
 export interface CurriculumPage {
   readonly title: string
+  /** Whether families read the guides, who said so when, and where; `lead`: whether this reader sets it. */
+  readonly opening: {
+    readonly open: boolean
+    readonly listed: boolean
+    readonly said: string | null
+    readonly href: string
+    readonly lead: boolean
+  }
   readonly steps: readonly {
     readonly key: string
     readonly title: string
@@ -51,10 +63,7 @@ export async function loadEdition(): Promise<{ readonly curriculum: Curriculum; 
 export const targetHref = (key: TreeKey): string =>
   key.includes('@') ? `/curriculum/${encodeURIComponent(key)}` : `/curriculum#${encodeURIComponent(key)}`
 
-export function viewAsked(
-  { sentence, why, of, names }: Asked,
-  hrefOf: (key: TreeKey) => string | null = targetHref,
-): AskedView {
+export function viewAsked({ sentence, why, of, names }: Asked, hrefOf: HrefOf = targetHref): AskedView {
   const [only, more] = names
   return {
     sentence,
@@ -64,7 +73,15 @@ export function viewAsked(
   }
 }
 
-function toFamily({ document, pairs, levels }: Curriculum, family: SkillFamily): CurriculumPage['families'][number] {
+/** Where a reader finds a target; null where there is no page for this reader. */
+export type HrefOf = (key: TreeKey) => string | null
+
+/** The skills of a family, each with its places and the level that teaches it there. */
+export function viewFamily(
+  { document, pairs, levels }: Curriculum,
+  family: SkillFamily,
+  hrefOf: HrefOf,
+): CurriculumPage['families'][number] {
   return {
     family,
     label: familyName(family),
@@ -78,7 +95,7 @@ function toFamily({ document, pairs, levels }: Curriculum, family: SkillFamily):
         at: [...pairs.values()]
           .filter(({ skill }) => skill.key === key)
           .map((pair) => ({
-            href: `/curriculum/${encodeURIComponent(pair.key)}`,
+            href: hrefOf(pair.key) ?? '',
             place: placeFacts[pair.holding.place].label,
             level: levels[pair.level]?.title ?? '',
           })),
@@ -86,8 +103,30 @@ function toFamily({ document, pairs, levels }: Curriculum, family: SkillFamily):
   }
 }
 
+async function viewOpening(actor: Actor): Promise<CurriculumPage['opening']> {
+  const scope = scopeOf(actor, systemClock())
+  const opening = await readGuideOpening(scope)
+  const open = opening?.open ?? false
+  const day = opening ? dayName(dayIn(opening.at, scope.zone), { today: dayIn(scope.at, scope.zone) }) : ''
+  return {
+    open,
+    listed: opening?.listed ?? false,
+    said: opening ? `${open ? 'Opened' : 'Closed'} by ${opening.by} on ${day}.` : null,
+    href: `/guide/${scope.programme}`,
+    lead: canPublish(actor),
+  }
+}
+
+/** Where families read this skill's guide, while the programme's guides are open to them. */
+export async function familiesHref(pair: string): Promise<string | null> {
+  const scope = scopeOf(await requireActor(), systemClock())
+  const opening = await readGuideOpening(scope)
+  return opening?.open ? `/guide/${scope.programme}/${encodeURIComponent(pair)}` : null
+}
+
 /** Levels, board moves and skills of the edition in force. */
 export async function loadCurriculum(): Promise<CurriculumPage> {
+  const actor = await requireActor()
   const words = await loadEdition()
   const { curriculum } = words
   return {
@@ -106,6 +145,7 @@ export async function loadCurriculum(): Promise<CurriculumPage> {
         asks: viewAsked(sayRequirement(move.requirement, words)),
       })),
     ],
-    families: listFamilies(curriculum).map((family) => toFamily(curriculum, family)),
+    families: listFamilies(curriculum).map((family) => viewFamily(curriculum, family, targetHref)),
+    opening: await viewOpening(actor),
   }
 }

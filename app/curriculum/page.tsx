@@ -1,41 +1,16 @@
 import type { Metadata } from 'next'
-import { Fragment } from 'react'
-import { DiveNumber } from '@/app/_components/domain/dive/dive-number'
 import { PageFrame } from '@/app/_components/frame/page-frame'
 import { LogRow, PageHead, Section } from '@/app/_components/ui/sheet'
 import { signOutAction } from '@/app/account/actions'
 import { loadFrame } from '@/app/loader'
 import { AskedList } from './_components/asked-list'
+import { ForFamilies } from './_components/for-families'
 import { SearchForm } from './_components/search-form'
+import { SkillLine } from './_components/skill-line'
 import { loadCurriculum } from './loader'
 import { FamilyWays } from './tree/_components/family-ways'
 
 export const metadata: Metadata = { title: 'Curriculum' }
-
-type Skill = Awaited<ReturnType<typeof loadCurriculum>>['families'][number]['skills'][number]
-
-/** A skill, and each place where it is taught with the level that teaches it there. */
-function SkillLine({ skill }: { skill: Skill }) {
-  return (
-    <li className="py-1">
-      {skill.dive ? <DiveNumber>{skill.dive}</DiveNumber> : null} {skill.title}
-      <span className="text-13 text-soft">
-        {skill.at.map(({ href, place, level }) => (
-          <Fragment key={href}>
-            {' '}
-            <span className="whitespace-nowrap">
-              ·{' '}
-              <a href={href} aria-label={`${place}, ${skill.dive ?? ''} ${skill.title}, ${level}`}>
-                {place}
-              </a>{' '}
-              {level}
-            </span>
-          </Fragment>
-        ))}
-      </span>
-    </li>
-  )
-}
 
 export default async function CurriculumPage() {
   const frame = await loadFrame()
@@ -68,6 +43,7 @@ export default async function CurriculumPage() {
           </LogRow>
         ))}
       </Section>
+      <ForFamilies opening={page.opening} />
     </PageFrame>
   )
 }

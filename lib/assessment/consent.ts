@@ -1,8 +1,12 @@
 import type { Instant } from './time'
 
-/** What a consent is for: to keep a record of the diver, and to link video of her. */
-export const purposes = ['record', 'video'] as const
+/** What a consent is for: to keep a record of the diver, to link video of her, and to show moments of her as exemplars. */
+export const purposes = ['record', 'video', 'exemplar'] as const
 export type Purpose = (typeof purposes)[number]
+
+/** Who may see the exemplars of a diver: coaches of her club, whoever has a role in the programme, or everybody. */
+export const reaches = ['club', 'programme', 'everybody'] as const
+export type Reach = (typeof reaches)[number]
 
 /** A consent that was given, or withdrawn. */
 export interface ConsentFact {
@@ -10,6 +14,8 @@ export interface ConsentFact {
   readonly purpose: Purpose
   readonly given: boolean
   readonly recordedAt: Instant
+  /** Of a consent to exemplars that was given, how far it reaches; null otherwise. */
+  readonly reach: Reach | null
 }
 
 /** How a diver's consents stand: the latest of each purpose, null where none was ever recorded. */
@@ -21,7 +27,7 @@ export function consentsOf(facts: readonly ConsentFact[]): Consents {
     facts
       .filter((fact) => fact.purpose === purpose)
       .reduce<ConsentFact | null>((last, fact) => (last && isAfter(last, fact) ? last : fact), null)
-  return { record: latest('record'), video: latest('video') }
+  return { record: latest('record'), video: latest('video'), exemplar: latest('exemplar') }
 }
 
 const isAfter = (a: ConsentFact, b: ConsentFact): boolean =>
@@ -29,6 +35,10 @@ const isAfter = (a: ConsentFact, b: ConsentFact): boolean =>
 
 /** Whether video moments may be kept and shown: only while a consent to video is in force. */
 export const mayKeepVideo = ({ video }: Consents): boolean => video?.given ?? false
+
+/** How far exemplars of the diver reach; null: none is shown. They want the consent to video beside their own. */
+export const exemplarReach = ({ video, exemplar }: Consents): Reach | null =>
+  video?.given && exemplar?.given ? exemplar.reach : null
 
 /**
  * Whether something dived, called or rated at `at` may not be recorded any more: the consent to keep a record was withdrawn

@@ -1,5 +1,4 @@
 import type { ClubRole, ProgrammeRole } from '../../lib/access/actor'
-import { purposes } from '../../lib/assessment/consent'
 import { commitTo } from '../../lib/assessment/ledger/write-event'
 import { makeSalt } from '../../lib/assessment/store/words'
 import { insertRow, type Owner } from './rows'
@@ -72,10 +71,10 @@ export interface ConsentRow {
   readonly recordedAt: Date
 }
 
-/** A consent to each purpose, as a club has it before a diver is first recorded; `id` makes a fresh id each time. */
+/** A consent to a record and one to video, as a club has them before a diver is first recorded; `id` makes a fresh id each time. */
 export async function insertConsents(owner: Owner, row: ConsentRow, id: () => string): Promise<void> {
   const { saidBy, ...consent } = row
-  for (const purpose of purposes) {
+  for (const purpose of ['record', 'video']) {
     const [saidById, salt] = [id(), makeSalt()]
     const { diverId, clubId, recordedBy } = consent
     const commitment = commitTo(saidBy, salt)

@@ -5,12 +5,17 @@ import { signInAs } from './support/people'
 import { listRoutes } from './support/routes'
 import { expect, test } from './support/test'
 
-/** What is open without a sign-in, and nothing else: a seventh fails here. An invitation says itself, to whoever holds its link. */
+/**
+ * What is open without a sign-in, and nothing else: a ninth fails here. An invitation says itself, to whoever holds its link;
+ * guides are open as long as the lead says so, and name nobody.
+ */
 const open = [
   '/account/invited/[token]',
   '/account/sign-in',
   '/api/health',
   '/deck',
+  '/guide/[programme]',
+  '/guide/[programme]/[pair]',
   '/icon.svg',
   '/manifest.webmanifest',
 ]
@@ -25,6 +30,7 @@ async function query<Row extends pg.QueryResultRow>(demo: Demo, sql: string): Pr
 }
 
 interface Club {
+  readonly programme: string
   readonly club: string
   readonly diver: string
   readonly head: string
@@ -40,7 +46,7 @@ interface Club {
 async function listClubs(demo: Demo): Promise<Club[]> {
   return query<Club>(
     demo,
-    `SELECT c."id" AS club, min(d."diverId"::text) AS diver, min(a."email") AS head, min(s."id"::text) AS squad,
+    `SELECT c."programmeId" AS programme, c."id" AS club, min(d."diverId"::text) AS diver, min(a."email") AS head, min(s."id"::text) AS squad,
        min(h."id"::text) AS post, min(b."email") AS assistant,
        (SELECT min(t."id"::text) FROM "Attempt" t WHERE t."clubId" = c."id") AS attempt,
        (SELECT min(v."id"::text) FROM "Moment" v WHERE v."clubId" = c."id") AS moment
@@ -55,22 +61,23 @@ async function listClubs(demo: Demo): Promise<Club[]> {
   )
 }
 
-const filled = (route: string, diver: string): string =>
+const filled = (route: string, diver: string, programme = ''): string =>
   route
     .replace('[diver]', diver)
+    .replace('[programme]', programme)
     .replace('[target]', encodeURIComponent('level:soundings'))
     .replace('[pair]', encodeURIComponent('101C@1m'))
     .replace('[family]', 'forward')
 
 test.use({ expectedErrors: [/404|401/] })
 
-test('nothing but the six open addresses answers without a sign-in', async ({ request, demo }) => {
+test('nothing but the eight open addresses answers without a sign-in', async ({ request, demo }) => {
   const [club] = await listClubs(demo)
   const routes = listRoutes()
   expect(routes.length).toBeGreaterThan(8)
   const answering: string[] = []
   for (const route of routes) {
-    const answer = await request.get(filled(route, club?.diver ?? ''), { maxRedirects: 0 })
+    const answer = await request.get(filled(route, club?.diver ?? '', club?.programme), { maxRedirects: 0 })
     const location = answer.headers().location ?? ''
     const gated =
       answer.status() === 401 ||

@@ -83,7 +83,7 @@ test('a search finds a dive without its letter, and a misspelt criterion, withou
   await page.getByRole('button', { name: 'Search' }).click()
   await page.getByRole('link', { name: 'Forward 1½ somersaults, pike: 3 m' }).click()
   await expect(page.getByRole('heading', { level: 1 })).toHaveText('Forward 1½ somersaults, pike at 3 m')
-  await expect(page.getByText('1.6 at 3 m.')).toBeVisible()
+  await expect(page.getByText('difficulty 1.6 at 3 m')).toBeVisible()
   await page.getByRole('searchbox').fill('hands lokced')
   await page.getByRole('button', { name: 'Search' }).click()
   const criteria = page.getByRole('region', { name: 'Criteria' })

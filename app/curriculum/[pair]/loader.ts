@@ -15,10 +15,10 @@ import { familyName } from '@/lib/curriculum/tree/family-graph'
 import { listOpened } from '@/lib/curriculum/tree/opens'
 import type { TreeKey } from '@/lib/curriculum/tree/target'
 import { levelKey, moveKey } from '@/lib/curriculum/tree/target'
-import { type AskedView, loadEdition, targetHref, viewAsked } from '../loader'
+import { type AskedView, familiesHref, type HrefOf, loadEdition, targetHref, viewAsked } from '../loader'
 
 /** A name, and where it is read; null where this reader has no page for it. */
-interface Way {
+export interface Way {
   readonly href: string | null
   readonly name: string
 }
@@ -88,7 +88,7 @@ export interface GuideView {
 /** Who reads: the edition, where a target is read by this reader, and the address of this guide. */
 export interface GuideReader {
   readonly curriculum: Curriculum
-  readonly hrefOf: (key: TreeKey) => string | null
+  readonly hrefOf: HrefOf
   readonly base: string
 }
 
@@ -200,7 +200,8 @@ export function viewGuide(pair: Pair, level: string | undefined, reader: GuideRe
 
 export interface SkillPage {
   readonly guide: GuideView
-  readonly tree: { readonly href: string; readonly name: string }
+  /** Where else it is read: in its family's tree, and by families. */
+  readonly ways: readonly Way[]
 }
 
 /** The guide of a skill at a place, for whoever is signed in: all that the edition in force says of it. */
@@ -209,11 +210,15 @@ export async function loadSkill(encoded: string, level: string | undefined): Pro
   const pair = curriculum.pairs.get(decodeURIComponent(encoded) as PairKey)
   if (!pair) notFound()
   const key = encodeURIComponent(pair.key)
+  const families = await familiesHref(pair.key)
   return {
     guide: viewGuide(pair, level, { curriculum, hrefOf: targetHref, base: `/curriculum/${key}` }),
-    tree: {
-      href: `/curriculum/tree/${pair.skill.family}?at=${key}#tree-${key}`,
-      name: `In the ${familyName(pair.skill.family)} tree`,
-    },
+    ways: [
+      {
+        href: `/curriculum/tree/${pair.skill.family}?at=${key}#tree-${key}`,
+        name: `in the ${familyName(pair.skill.family)} tree`,
+      },
+      ...(families ? [{ href: families, name: 'as families read it' }] : []),
+    ],
   }
 }

@@ -16,10 +16,10 @@ interface SkillPageProps {
 export default async function SkillPage({ params, searchParams }: SkillPageProps) {
   const frame = await loadFrame()
   const { level } = await searchParams
-  const { guide, tree } = await loadSkill((await params).pair, typeof level === 'string' ? level : undefined)
+  const { guide, ways } = await loadSkill((await params).pair, typeof level === 'string' ? level : undefined)
   return (
     <PageFrame frame={frame} current="/curriculum" signOut={signOutAction}>
-      <GuideSheet guide={guide} tree={tree}>
+      <GuideSheet guide={guide} ways={ways}>
         <SearchForm />
       </GuideSheet>
     </PageFrame>

@@ -1,14 +1,14 @@
-import type { GuideView } from '../[pair]/loader'
+import type { GuideView, Way } from '../[pair]/loader'
 
 interface GuideFactsProps {
   readonly guide: GuideView
-  readonly tree?: { readonly href: string; readonly name: string }
+  readonly ways?: readonly Way[]
 }
 
 /** What a guide says first: what the skill is, from where it is taught, who signs it, how hard it is, where else it is done. */
-export function GuideFacts({ guide, tree }: GuideFactsProps) {
+export function GuideFacts({ guide, ways: more = [] }: GuideFactsProps) {
   const { summary, level, signer, difficulty, elsewhere } = guide
-  const ways = [...elsewhere.map(({ href, name }) => ({ href, name: `also at: ${name}` })), ...(tree ? [tree] : [])]
+  const ways = [...elsewhere.map(({ href, name }) => ({ href, name: `also at: ${name}` })), ...more]
   return (
     <>
       <p className="text-ink">{summary}</p>

@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react'
 import { Caution } from '@/app/_components/domain/caution/caution'
 import { Beside, LogRow, PageHead, Section } from '@/app/_components/ui/sheet'
-import type { GuideView } from '../[pair]/loader'
+import type { GuideView, Way } from '../[pair]/loader'
 import { AskedList } from './asked-list'
 import { AskedSteps } from './asked-steps'
 import { FaultList } from './fault-list'
@@ -38,18 +38,18 @@ function InTheTree({ guide }: { guide: GuideView }) {
 
 interface GuideSheetProps {
   readonly guide: GuideView
-  /** Where the skill stands in its family's tree, for readers who have one. */
-  readonly tree?: { readonly href: string; readonly name: string }
+  /** Where else it is read. */
+  readonly ways?: readonly Way[]
   /** What else stands in the head. */
   readonly children?: ReactNode
 }
 
 /** The guide of one dive, for coaches and for families: all that is read of it, and printed on two sheets. */
-export function GuideSheet({ guide, tree, children }: GuideSheetProps) {
+export function GuideSheet({ guide, ways, children }: GuideSheetProps) {
   return (
     <div className="guide-page">
       <PageHead sentence={guide.name} margin={guide.dive ?? 'lead-up'}>
-        <GuideFacts guide={guide} tree={tree} />
+        <GuideFacts guide={guide} ways={ways} />
         {children}
       </PageHead>
       <Beside>

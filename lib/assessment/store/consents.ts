@@ -1,12 +1,13 @@
 import type { Consent } from '../../../generated/prisma/client'
 import type { Tx } from '../../platform/db'
-import { type ConsentFact, type Consents, consentsOf, type Purpose } from '../consent'
+import { type ConsentFact, type Consents, consentsOf, type Purpose, type Reach } from '../consent'
 
 export const toConsentFact = (row: Consent): ConsentFact => ({
   id: row.id,
   purpose: row.purpose as Purpose,
   given: row.given,
   recordedAt: row.recordedAt.getTime(),
+  reach: row.reach as Reach | null,
 })
 
 /** How the consents of some divers stand, in one query; of a diver without any, that none was recorded. */

@@ -1,8 +1,8 @@
 import { v7 as uuidv7 } from 'uuid'
 import type { Scope } from '../../access/scope'
 import { asAccount } from '../../platform/db'
-import type { Purpose } from '../consent'
-import type { Outcome } from '../outcome'
+import type { Consents, Purpose, Reach } from '../consent'
+import type { Outcome, Refused } from '../outcome'
 import { listConsents } from './consents'
 import { lockDiver } from './desk'
 import { isHeadOf, notFound, refuse } from './post'
@@ -12,8 +12,23 @@ export interface ConsentSaid {
   readonly diver: string
   readonly purpose: Purpose
   readonly given: boolean
+  /** Of a consent to exemplars: how far it reaches. Given again with another reach, that one counts from then on. */
+  readonly reach?: Reach | null
   /** Who gave or withdrew it; read by the head coaches of the diver's club. */
   readonly saidBy: string
+}
+
+/** Why it is not recorded as it was said; null when it may be. */
+function fault({ purpose, given, reach = null, saidBy }: ConsentSaid, stand: Consents): Refused | null {
+  if (!saidBy.trim())
+    return { code: 'no name', message: `Say who ${given ? 'gave' : 'withdrew'} it, and how.`, field: 'saidBy' }
+  if (given && (purpose === 'exemplar') !== (reach !== null))
+    return { code: 'no reach', message: 'Say who may see the exemplars.', field: 'reach' }
+  if (given && purpose === 'exemplar' && !stand.video?.given)
+    return { code: 'no video', message: 'Record the consent to video first: an exemplar is a moment on video.' }
+  const latest = stand[purpose]
+  if ((latest?.given ?? false) !== given || (given && latest?.reach !== reach)) return null
+  return { code: 'as it is', message: given ? 'It is given already.' : 'There is no consent in force to withdraw.' }
 }
 
 /**
@@ -27,11 +42,10 @@ export function recordConsent(scope: Scope, said: ConsentSaid): Promise<Outcome>
     const { file } = now
     if (said.given && !(await isHeadOf(tx, scope, file.club)))
       return refuse('not the head coach', 'The head coach records that a consent was given.')
-    if (!said.saidBy.trim())
-      return refuse('no name', `Say who ${said.given ? 'gave' : 'withdrew'} it, and how.`, 'saidBy')
-    const latest = (await listConsents(tx, [file.id]))(file.id)[said.purpose]
-    if ((latest?.given ?? false) === said.given)
-      return refuse('as it is', said.given ? 'It is given already.' : 'There is no consent in force to withdraw.')
+    const stand = (await listConsents(tx, [file.id]))(file.id)
+    const refusal = fault(said, stand)
+    if (refusal) return { ok: false, refusal }
+    const latest = stand[said.purpose]
     const about = { club: file.club, diver: file.id, writtenBy: scope.account, readers: 'head' } as const
     const words = await keepWords(tx, about, said.saidBy.trim())
     // The latest counts: whatever the clocks say, this one comes after the one it follows.
@@ -44,6 +58,7 @@ export function recordConsent(scope: Scope, said: ConsentSaid): Promise<Outcome>
         diverId: file.id,
         purpose: said.purpose,
         given: said.given,
+        reach: said.given ? (said.reach ?? null) : null,
         saidById: words.id,
         recordedBy: scope.account,
         recordedAt: new Date(at),

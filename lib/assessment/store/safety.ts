@@ -2,7 +2,7 @@ import type { Scope } from '../../access/scope'
 import { type PairKey, pairKey } from '../../curriculum/edition/curriculum'
 import type { Place } from '../../curriculum/place'
 import { asAccount } from '../../platform/db'
-import type { Consents, Purpose } from '../consent'
+import type { Consents, Purpose, Reach } from '../consent'
 import { programmeInstant } from '../device-clock'
 import type { ClosesKind, IncidentKind } from '../record'
 import { dayIn, type EpochDay, type Instant } from '../time'
@@ -48,6 +48,7 @@ export interface ConsentEntry extends Done {
   readonly id: string
   readonly purpose: Purpose
   readonly given: boolean
+  readonly reach: Reach | null
   /** Null for whoever may not read it. */
   readonly saidBy: string | null
 }
@@ -148,6 +149,7 @@ export function readSafety(scope: Scope, diver: string): Promise<Safety> {
         given: row.given,
         by: row.recordedBy,
         at: row.recordedAt.getTime(),
+        reach: row.reach as Reach | null,
         saidBy: text(row.saidById),
       })),
     }

@@ -26,10 +26,28 @@ export async function findEdition(tx: Tx, scope: Scope, hash: string): Promise<C
     return published > 0 ? known : null
   }
   const row = await tx.edition.findFirst({ where: { programmeId: scope.programme, hash } })
-  if (!row) return null
-  const curriculum = indexEdition(JSON.parse(row.document) as EditionDocument, row.hash)
+  return row ? indexOnce(hash, row.document) : null
+}
+
+function indexOnce(hash: string, document: string): Curriculum {
+  const curriculum = indexEdition(JSON.parse(document) as EditionDocument, hash)
   indexed.set(hash, curriculum)
   return curriculum
+}
+
+/** A programme whose guides are open, as anybody sees it: its name and its edition in force; null when they are closed. */
+export async function findOpenEdition(
+  tx: Tx,
+  programme: string,
+): Promise<{ readonly name: string; readonly listed: boolean; readonly curriculum: Curriculum } | null> {
+  const [open] = await tx.$queryRaw<{ name: string; hash: string; listed: boolean }[]>`
+    SELECT * FROM open_guides(${programme}::uuid)`
+  if (!open) return null
+  const { name, hash, listed } = open
+  const known = indexed.get(hash)
+  if (known) return { name, listed, curriculum: known }
+  const [row] = await tx.$queryRaw<{ document: string | null }[]>`SELECT open_edition(${programme}::uuid) AS document`
+  return row?.document ? { name, listed, curriculum: indexOnce(hash, row.document) } : null
 }
 
 /** As `findEdition`; throws when there is none. */

@@ -44,7 +44,7 @@ if (!databaseOwnerUrl || !demoPassword) throw new Error('the owner’s address a
 const owner = new pg.Client({ connectionString: databaseOwnerUrl })
 await owner.connect()
 
-const [programme] = (await owner.query('SELECT "id", "zone" FROM "Programme"')).rows
+const [programme] = (await owner.query('SELECT "id", "zone" FROM "Programme" WHERE "isDemo"')).rows
 const began = new Date('2025-01-01T00:00:00Z')
 const ids = { club: uuidv7(), squad: uuidv7(), assistant: uuidv7(), head: uuidv7(), diver: uuidv7() }
 const tag = ids.club.slice(-8)

@@ -5,7 +5,10 @@ import { PageFrame } from '@/app/_components/frame/page-frame'
 import { Beside, PageHead, Section } from '@/app/_components/ui/sheet'
 import { signOutAction } from '@/app/account/actions'
 import { loadFrame } from '@/app/loader'
+import { ExemplarForm } from './_components/exemplar-form'
 import { markAction } from './actions'
+import { nameAction, withdrawAction } from './exemplar/actions'
+import { loadNaming } from './exemplar/loader'
 import { loadMoment } from './loader'
 
 export const metadata: Metadata = { title: 'Moment' }
@@ -16,7 +19,9 @@ interface MomentPageProps {
 
 export default async function MomentOfDivePage({ params }: MomentPageProps) {
   const frame = await loadFrame()
-  const { who, name, day, back, clip, marks } = await loadMoment((await params).moment)
+  const { moment } = await params
+  const { who, name, day, back, clip, marks } = await loadMoment(moment)
+  const naming = await loadNaming(moment)
   return (
     <PageFrame frame={frame} current="/desk/divers" signOut={signOutAction}>
       <PageHead sentence={`${who}: ${name}.`} margin={day}>
@@ -34,6 +39,7 @@ export default async function MomentOfDivePage({ params }: MomentPageProps) {
           </Beside>
         </Section>
       ) : null}
+      {naming ? <ExemplarForm naming={naming} name={nameAction} withdraw={withdrawAction} /> : null}
     </PageFrame>
   )
 }

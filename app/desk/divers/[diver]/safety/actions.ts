@@ -5,7 +5,7 @@ import { z } from 'zod'
 import { type FormState, gatedForm, refuse } from '@/lib/access/action'
 import { canCoach, canDecide } from '@/lib/access/can'
 import { coachingScopeOf } from '@/lib/access/scope'
-import { purposes } from '@/lib/assessment/consent'
+import { purposes, reaches } from '@/lib/assessment/consent'
 import type { Outcome } from '@/lib/assessment/outcome'
 import { incidentKinds } from '@/lib/assessment/record'
 import { closesKinds } from '@/lib/assessment/stand-down'
@@ -112,7 +112,13 @@ export async function noteGrowthAction(previous: FormState, form: FormData): Pro
   return grow(previous, form)
 }
 
-const consenting = z.object({ diver, purpose: z.enum(purposes), given: z.enum(['yes', 'no']), saidBy: words })
+const consenting = z.object({
+  diver,
+  purpose: z.enum(purposes),
+  given: z.enum(['yes', 'no']),
+  reach: z.enum(reaches).optional(),
+  saidBy: words,
+})
 
 const consent = gatedForm(consenting, async (input, actor, form): Promise<FormState> => {
   if (!canCoach(actor)) return refuse(form, 'Only a coach of the diver’s club records consents.')

@@ -1,7 +1,7 @@
 import { notFound } from 'next/navigation'
 import { postIn } from '@/lib/access/can'
 import { standDownsOn } from '@/lib/assessment/block'
-import { type Purpose, purposes } from '@/lib/assessment/consent'
+import { type Purpose, purposes, type Reach } from '@/lib/assessment/consent'
 import { careSince, sayCare } from '@/lib/assessment/growth'
 import { openIncidents, signedUnaware } from '@/lib/assessment/incident'
 import { layOffAt } from '@/lib/assessment/lay-off'
@@ -43,6 +43,8 @@ export interface ConsentView {
   readonly purpose: Purpose
   readonly title: string
   readonly given: boolean
+  /** Of exemplars: who may see them, while it is given. */
+  readonly reach: Reach | null
   readonly sentence: string
   readonly history: readonly string[]
 }
@@ -111,22 +113,34 @@ function toStandDown(say: Saying, today: EpochDay, entry: StandDownEntry): Stand
   }
 }
 
-const consentTitles: Record<Purpose, string> = { record: 'To keep a record', video: 'To link video' }
+const consentTitles: Record<Purpose, string> = {
+  record: 'To keep a record',
+  video: 'To link video',
+  exemplar: 'To show moments as exemplars',
+}
+const seenBy: Record<Reach, string> = {
+  club: 'for the coaches of the club',
+  programme: 'for the coaches of all clubs of the programme, without a name',
+  everybody: 'for everybody who reads the guides, without a name',
+}
 const without: Record<Purpose, string> = {
   record: 'Nothing is recorded yet about a consent: ask for it. Ratings are taken meanwhile.',
   video: 'No consent: no moment is kept, and none is shown.',
+  exemplar: 'No consent: no moment is shown as an example, of what is good or of a fault.',
 }
 
 function toConsent(say: Saying, consents: Safety['consents'], purpose: Purpose): ConsentView {
   const own = consents.filter((entry) => entry.purpose === purpose)
-  const lines = own.map(({ given, at, by, saidBy }) => {
+  const lines = own.map(({ given, reach, at, by, saidBy }) => {
     const who = saidBy ? ` “${saidBy}”` : ''
-    return `${given ? 'Given' : 'Withdrawn'} on ${dayOf(say, at)}, recorded by ${nameOf(say, by)}.${who}`
+    const what = reach ? `Given ${seenBy[reach]}` : given ? 'Given' : 'Withdrawn'
+    return `${what} on ${dayOf(say, at)}, recorded by ${nameOf(say, by)}.${who}`
   })
   return {
     purpose,
     title: consentTitles[purpose],
     given: own[0]?.given ?? false,
+    reach: own[0]?.reach ?? null,
     sentence: lines[0] ?? without[purpose],
     history: lines.slice(1),
   }

@@ -1,4 +1,4 @@
-import { FormField } from '@/app/_components/ui/action-fields'
+import { FormField, FormSelect } from '@/app/_components/ui/action-fields'
 import { ActionForm, type FormAction } from '@/app/_components/ui/action-form'
 import { Fold } from '@/app/_components/ui/fold'
 import { LogRow } from '@/app/_components/ui/sheet'
@@ -7,6 +7,7 @@ interface Consent {
   readonly purpose: string
   readonly title: string
   readonly given: boolean
+  readonly reach: string | null
   readonly sentence: string
   readonly history: readonly string[]
 }
@@ -18,19 +19,46 @@ interface ConsentListProps {
   readonly head: boolean
 }
 
-function ConsentForm({ consent, action, diver }: { consent: Consent } & Pick<ConsentListProps, 'action' | 'diver'>) {
-  const { purpose, given } = consent
+const reaches = [
+  { value: 'club', label: 'The coaches of her club' },
+  { value: 'programme', label: 'Also the coaches of the programme’s other clubs, without her name' },
+  { value: 'everybody', label: 'Everybody who reads the guides, without her name' },
+] as const
+
+interface ConsentFormProps extends Pick<ConsentListProps, 'action' | 'diver'> {
+  readonly consent: Consent
+  /** What is recorded: that it is given, or given again for others; or that it is withdrawn. */
+  readonly gives: boolean
+}
+
+function ConsentForm({ consent, action, diver, gives }: ConsentFormProps) {
+  const { purpose, reach } = consent
   return (
     <ActionForm
       action={action}
-      submit={given ? 'Record the withdrawal' : 'Record the consent'}
-      tone={given ? 'stop' : 'plain'}
-      prefix={`${purpose}-`}
+      submit={gives ? 'Record the consent' : 'Record the withdrawal'}
+      tone={gives ? 'plain' : 'stop'}
+      prefix={`${purpose}-${gives ? 'given' : 'withdrawn'}-`}
       className="max-w-md"
-      hidden={{ diver, purpose, given: given ? 'no' : 'yes' }}
+      hidden={{ diver, purpose, given: gives ? 'yes' : 'no' }}
     >
+      {gives && purpose === 'exemplar' ? (
+        <FormSelect
+          label="Who may see them"
+          name="reach"
+          className="control"
+          defaultValue={reach ?? 'club'}
+          hint="They show what is good, or a fault, in guides and beside the ratings. Withdrawing takes them away everywhere, for good."
+        >
+          {reaches.map(({ value, label }) => (
+            <option key={value} value={value}>
+              {label}
+            </option>
+          ))}
+        </FormSelect>
+      ) : null}
       <FormField
-        label={given ? 'Who withdraws it' : 'Who gives it'}
+        label={gives ? 'Who gives it' : 'Who withdraws it'}
         name="saidBy"
         autoComplete="off"
         hint="Who, and how: in writing, at the desk. Head coaches of the club read it."
@@ -55,11 +83,16 @@ export function ConsentList({ consents, action, diver, head }: ConsentListProps)
           ))}
           {consent.given || head ? (
             <Fold summary={consent.given ? 'Withdraw it' : 'Record it'}>
-              <ConsentForm consent={consent} action={action} diver={diver} />
+              <ConsentForm consent={consent} action={action} diver={diver} gives={!consent.given} />
             </Fold>
           ) : (
             <p className="text-soft">The head coach records it.</p>
           )}
+          {consent.given && consent.reach && head ? (
+            <Fold summary="Change who may see them">
+              <ConsentForm consent={consent} action={action} diver={diver} gives />
+            </Fold>
+          ) : null}
         </LogRow>
       ))}
     </ul>
