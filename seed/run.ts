@@ -11,6 +11,7 @@ import { getEnv } from '../lib/platform/env'
 import { endMemberships } from './builders/people'
 import { markAsDemo } from './builders/programme'
 import { coast, enterCoast } from './demo/bootstrap'
+import { tellExemplars } from './demo/exemplars'
 import { officeScope } from './demo/hands'
 import { preparedFolder, readPrepared, writeAgain } from './demo/prepared/file'
 import { loadRows } from './demo/prepared/load'
@@ -84,6 +85,7 @@ async function tell(owner: pg.Client, password: string, until: number): Promise<
     if (day % 14 === 0) process.stderr.write(`  the season up to ${formatDay(day)}: ${dives} dives\n`)
   }
   const dives = await tellSeason(until, said)
+  if (until === today) await tellExemplars()
   // The season was told without working out readiness on the way: it is done once, as the region's page would.
   await readStandings(await officeScope('constance', fixedNow))
   await inTransaction(owner, async () => {

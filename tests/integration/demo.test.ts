@@ -12,6 +12,7 @@ import { standingRow } from '@/lib/assessment/readiness/standing-row'
 import { datesOf } from '@/lib/assessment/readiness/target-standing'
 import { listTargets, readTarget } from '@/lib/assessment/readiness/targets'
 import { checkReadiness } from '@/lib/assessment/store/check-readiness'
+import { readExemplars, readOpenExemplars } from '@/lib/assessment/store/exemplars'
 import { type DiverFile, listDiverFiles } from '@/lib/assessment/store/records'
 import { readToDo } from '@/lib/assessment/store/safety'
 import { readStandings } from '@/lib/assessment/store/standings'
@@ -127,6 +128,16 @@ describe('the demo', () => {
     expect(await count(`"Observation" WHERE "observedOn" = 'video'`)).toBeGreaterThan(60)
     expect(await count('"Observation" WHERE "supersedesId" IS NOT NULL AND "reasonId" IS NOT NULL')).toBeGreaterThan(20)
     expect(await count('"Observation" WHERE "noteId" IS NOT NULL')).toBeGreaterThan(40)
+  })
+
+  it('has exemplars with a consent each, of criteria and of faults; half a season has none', async () => {
+    expect(await count('"Exemplar"')).toBe(6)
+    expect(await count('"Exemplar" WHERE "fault" IS NOT NULL')).toBe(2)
+    expect(await count(`"Consent" WHERE "purpose" = 'exemplar' AND "reach" = 'everybody'`)).toBe(0)
+    const seen = await readExemplars(await officeScope('constance', fixedNow - (await clockOffset())))
+    expect(seen).toHaveLength(4)
+    expect(seen.map(({ moment }) => moment)).toEqual([null, null, null, null])
+    expect(await readOpenExemplars(coast.programme)).toEqual([])
   })
 
   it('has all four statuses among what is put before the head coaches', () => {

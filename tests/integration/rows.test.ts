@@ -19,6 +19,9 @@ const appendOnly = [
   'GrowthNote',
   'MomentMark',
   'MomentMeasure',
+  'GuideOpening',
+  'Exemplar',
+  'ExemplarWithdrawal',
   'Ledger',
   'Edition',
 ] as const

@@ -1,20 +1,26 @@
 import { notFound } from 'next/navigation'
+import type { ExemplarView } from '@/app/_components/domain/clip/exemplar-list'
+import { scopeOf } from '@/lib/access/scope'
+import { requireActor } from '@/lib/access/session'
 import { type ArcSubject, arcSubject } from '@/lib/assessment/arc-subject'
 import { listed } from '@/lib/assessment/readiness/grammar'
 import { sayRequirement } from '@/lib/assessment/readiness/say-requirement'
 import { sayStandard } from '@/lib/assessment/readiness/say-standard'
 import { levelName, pairName, ratingWord } from '@/lib/assessment/readiness/wording'
+import { type Exemplar, readExemplars } from '@/lib/assessment/store/exemplars'
 import { difficultyTenths, formatTenths } from '@/lib/curriculum/dives/difficulty'
 import { parseDive } from '@/lib/curriculum/dives/parse'
 import type { Curriculum, Pair, PairKey } from '@/lib/curriculum/edition/curriculum'
 import { pairKey } from '@/lib/curriculum/edition/curriculum'
-import { type Guide, type GuideCriterion, guideOf, type Stage, stageAt } from '@/lib/curriculum/guide/guide'
+import { type Guide, type GuideCriterion, guideOf, type Stage, type Step, stageAt } from '@/lib/curriculum/guide/guide'
 import type { Fault } from '@/lib/curriculum/model'
 import { placeFacts } from '@/lib/curriculum/place'
 import { familyName } from '@/lib/curriculum/tree/family-graph'
 import { listOpened } from '@/lib/curriculum/tree/opens'
 import type { TreeKey } from '@/lib/curriculum/tree/target'
 import { levelKey, moveKey } from '@/lib/curriculum/tree/target'
+import { systemClock } from '@/lib/platform/clock'
+import { nearest, ofCriterion, ofFault } from '../exemplar/loader'
 import { type AskedView, familiesHref, type HrefOf, loadEdition, targetHref, viewAsked } from '../loader'
 
 /** A name, and where it is read; null where this reader has no page for it. */
@@ -32,6 +38,7 @@ export interface StepView {
   /** "3, sound". */
   readonly asks: string
   readonly anchor: string
+  readonly exemplars: readonly ExemplarView[]
 }
 
 export interface CriterionView {
@@ -51,6 +58,7 @@ export interface FaultView {
   readonly seen: string
   readonly causes: readonly string[]
   readonly corrections: readonly { readonly kind: string; readonly text: string; readonly drill: Way | null }[]
+  readonly exemplars: readonly ExemplarView[]
 }
 
 export interface StageView {
@@ -85,9 +93,10 @@ export interface GuideView {
   }[]
 }
 
-/** Who reads: the edition, where a target is read by this reader, and the address of this guide. */
+/** Who reads: the edition, the exemplars that she may see, where a target is read, and the address of this guide. */
 export interface GuideReader {
   readonly curriculum: Curriculum
+  readonly exemplars: readonly Exemplar[]
   readonly hrefOf: HrefOf
   readonly base: string
 }
@@ -110,7 +119,7 @@ export function toWay(key: TreeKey, { curriculum, hrefOf }: Pick<GuideReader, 'c
   return { href: hrefOf(key), name: pair ? `${number}${pairName(pair.key, { curriculum })}` : (step?.title ?? key) }
 }
 
-const toFault = ({ key, seen, causes, corrections }: Fault, reader: GuideReader): FaultView => ({
+const toFault = ({ key, seen, causes, corrections }: Fault, pair: Pair, reader: GuideReader): FaultView => ({
   key,
   seen,
   causes,
@@ -119,6 +128,7 @@ const toFault = ({ key, seen, causes, corrections }: Fault, reader: GuideReader)
     text,
     drill: drill ? toWay(pairKey(drill), reader) : null,
   })),
+  exemplars: nearest(ofFault(reader.exemplars, key), pair.key, reader.curriculum),
 })
 
 function nameStage({ first, last }: Stage, { levels }: Curriculum): string {
@@ -129,20 +139,28 @@ function nameStage({ first, last }: Stage, { levels }: Curriculum): string {
 
 function toCriterion(
   { criterion, steps, others }: GuideCriterion,
-  { stages }: Guide,
-  chosen: number,
-  { levels }: Curriculum,
+  { guide, chosen, pair }: { readonly guide: Guide; readonly chosen: number; readonly pair: Pair },
+  { curriculum, exemplars }: GuideReader,
 ): CriterionView {
-  const levelOf = (stage: number): string => levels[stages[stage]?.first ?? 0]?.title ?? ''
+  const levelOf = (stage: number): string => curriculum.levels[guide.stages[stage]?.first ?? 0]?.title ?? ''
+  const shownAt = ({ from, until }: Step, level: number): boolean => {
+    const stage = stageAt(guide, level)
+    return from <= stage && stage <= until
+  }
   const { key, title, statement, critical } = criterion
   const [first] = steps
   return {
     ...{ key, title, statement, critical },
-    steps: steps.map(({ from, until, rating, anchor }, index) => ({
-      ...{ from, until, anchor },
-      when: `${index > 0 ? 'More from' : from > 0 ? 'New from' : 'From'} ${levelOf(from)}`,
-      asks: `${rating}, ${ratingWord[rating]}`,
-    })),
+    steps: steps.map((step, index) => {
+      const { from, until, rating, anchor } = step
+      const own = ofCriterion(exemplars, key, curriculum, (level) => shownAt(step, level))
+      return {
+        ...{ from, until, anchor },
+        when: `${index > 0 ? 'More from' : from > 0 ? 'New from' : 'From'} ${levelOf(from)}`,
+        asks: `${rating}, ${ratingWord[rating]}`,
+        exemplars: nearest(own, pair.key, curriculum),
+      }
+    }),
     others: others.map(({ rating, anchor }) => `${rating}, ${ratingWord[rating]}: ${anchor}`),
     notYet: first && first.from > chosen ? `Not asked yet; from ${levelOf(first.from)} on it is.` : null,
   }
@@ -192,8 +210,8 @@ export function viewGuide(pair: Pair, level: string | undefined, reader: GuideRe
     change: sayChange(guide, chosen, curriculum),
     phases: guide.phases.map(({ phase, criteria, faults }) => ({
       phase,
-      criteria: criteria.map((one) => toCriterion(one, guide, chosen, curriculum)),
-      faults: faults.map((fault) => toFault(fault, reader)),
+      criteria: criteria.map((one) => toCriterion(one, { guide, chosen, pair }, reader)),
+      faults: faults.map((fault) => toFault(fault, pair, reader)),
     })),
   }
 }
@@ -211,8 +229,9 @@ export async function loadSkill(encoded: string, level: string | undefined): Pro
   if (!pair) notFound()
   const key = encodeURIComponent(pair.key)
   const families = await familiesHref(pair.key)
+  const exemplars = await readExemplars(scopeOf(await requireActor(), systemClock()))
   return {
-    guide: viewGuide(pair, level, { curriculum, hrefOf: targetHref, base: `/curriculum/${key}` }),
+    guide: viewGuide(pair, level, { curriculum, exemplars, hrefOf: targetHref, base: `/curriculum/${key}` }),
     ways: [
       {
         href: `/curriculum/tree/${pair.skill.family}?at=${key}#tree-${key}`,

@@ -1,9 +1,10 @@
+import { ExemplarList } from '@/app/_components/domain/clip/exemplar-list'
 import { Fold } from '@/app/_components/ui/fold'
 import { LogRow } from '@/app/_components/ui/sheet'
 import type { CriterionView, GuideView, StepView } from '../[pair]/loader'
 
 function Step({ step, chosen }: { step: StepView; chosen: number }) {
-  const { from, until, when, asks, anchor } = step
+  const { from, until, when, asks, anchor, exemplars } = step
   const read = from <= chosen && chosen <= until
   return (
     <li
@@ -13,6 +14,7 @@ function Step({ step, chosen }: { step: StepView; chosen: number }) {
         <b>{when}</b> · {asks}
       </span>
       {anchor}
+      <ExemplarList exemplars={exemplars} />
     </li>
   )
 }

@@ -1,3 +1,4 @@
+import { ExemplarList } from '@/app/_components/domain/clip/exemplar-list'
 import { LogRow } from '@/app/_components/ui/sheet'
 import type { FaultView, GuideView } from '../[pair]/loader'
 
@@ -19,6 +20,7 @@ function Fault({ fault }: { fault: FaultView }) {
           </li>
         ))}
       </ul>
+      <ExemplarList exemplars={fault.exemplars} />
     </li>
   )
 }

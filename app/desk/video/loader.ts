@@ -1,11 +1,14 @@
 import { notFound } from 'next/navigation'
 import type { ClipMoment } from '@/app/_components/domain/clip/clip-moment'
+import type { ExemplarView } from '@/app/_components/domain/clip/exemplar-list'
+import { nearest, ofCriterion, ofFault } from '@/app/curriculum/exemplar/loader'
 import { toClip } from '@/app/desk/loader'
 import { canCoach, canPublish } from '@/lib/access/can'
 import { coachingScopeOf } from '@/lib/access/scope'
 import { requireActor, requireCoach } from '@/lib/access/session'
 import { splitMomentLink } from '@/lib/assessment/moment'
 import { dayName, pairName } from '@/lib/assessment/readiness/wording'
+import { type Exemplar, readExemplars } from '@/lib/assessment/store/exemplars'
 import { readWaiting } from '@/lib/assessment/store/filmed'
 import { readOpening } from '@/lib/assessment/store/grants'
 import { type Look, readLooks } from '@/lib/assessment/store/second-look'
@@ -63,6 +66,8 @@ export interface LookCriterion {
   readonly critical: boolean
   readonly expected: Rating
   readonly anchors: readonly string[]
+  /** Moments that show it as this level asks it; none of this attempt, which is rated blind. */
+  readonly exemplars: readonly ExemplarView[]
 }
 
 export interface LookPage {
@@ -72,10 +77,20 @@ export interface LookPage {
   readonly day: string
   readonly moments: readonly ClipMoment[]
   readonly phases: readonly { readonly phase: string; readonly criteria: readonly LookCriterion[] }[]
-  readonly faults: readonly { readonly key: string; readonly seen: string }[]
+  readonly faults: readonly {
+    readonly key: string
+    readonly seen: string
+    readonly exemplars: readonly ExemplarView[]
+  }[]
 }
 
-function phasesOf({ pair, level }: Look): LookPage['phases'] {
+/** What stands beside the ratings: the edition, and the exemplars of others' attempts. */
+interface Beside {
+  readonly curriculum: Curriculum
+  readonly exemplars: readonly Exemplar[]
+}
+
+function phasesOf({ pair, level }: Look, { curriculum, exemplars }: Beside): LookPage['phases'] {
   return phaseSets[pair.skill.phaseSet]
     .map((phase) => ({
       phase,
@@ -83,17 +98,23 @@ function phasesOf({ pair, level }: Look): LookPage['phases'] {
         .filter(({ criterion }) => criterion.phase === phase)
         .map((attached): LookCriterion => {
           const { key, title, statement, critical, anchors } = attached.criterion
-          return { key, title, statement, critical, anchors, expected: expectedAt(attached, level) }
+          const expected = expectedAt(attached, level)
+          const fits = (at: number) => expectedAt(attached, at) === expected
+          const own = ofCriterion(exemplars, key, curriculum, fits)
+          return {
+            ...{ key, title, statement, critical, anchors, expected },
+            exemplars: nearest(own, pair.key, curriculum),
+          }
         }),
     }))
     .filter(({ criteria }) => criteria.length > 0)
 }
 
-function faultsOf(curriculum: Curriculum, { pair }: Look): LookPage['faults'] {
+function faultsOf({ pair }: Look, { curriculum, exemplars }: Beside): LookPage['faults'] {
   const keys = new Set(pair.criteria.flatMap(({ criterion }) => criterion.faults))
   return [...keys].flatMap((key) => {
     const seen = curriculum.faults.get(key)?.seen
-    return seen === undefined ? [] : [{ key, seen }]
+    return seen === undefined ? [] : [{ key, seen, exemplars: nearest(ofFault(exemplars, key), pair.key, curriculum) }]
   })
 }
 
@@ -105,6 +126,7 @@ export async function loadLook(attempt: string): Promise<LookPage> {
   const look = looks.find((one) => one.attempt === attempt)
   if (!look) notFound()
   const name = pairName(look.pair.key, { curriculum })
+  const beside = { curriculum, exemplars: await readExemplars(scope, attempt) }
   return {
     attempt,
     who: look.givenName,
@@ -114,7 +136,7 @@ export async function loadLook(attempt: string): Promise<LookPage> {
       const { link, range } = splitMomentLink(href)
       return toClip(link, range ?? { start: 0, end: null }, `${look.givenName}, ${name}`)
     }),
-    phases: phasesOf(look),
-    faults: faultsOf(curriculum, look),
+    phases: phasesOf(look, beside),
+    faults: faultsOf(look, beside),
   }
 }

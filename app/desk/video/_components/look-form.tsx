@@ -1,6 +1,7 @@
 'use client'
 
 import { useActionState } from 'react'
+import { ExemplarList, type ExemplarView } from '@/app/_components/domain/clip/exemplar-list'
 import { Button } from '@/app/_components/ui/button'
 import { CheckField, CheckGroup } from '@/app/_components/ui/check-field'
 import { ErrorSummary } from '@/app/_components/ui/error-summary'
@@ -18,20 +19,25 @@ interface Criterion {
   readonly critical: boolean
   readonly expected: 0 | 1 | 2 | 3 | 4
   readonly anchors: readonly string[]
+  readonly exemplars: readonly ExemplarView[]
 }
 
 interface LookFormProps {
   readonly action: (previous: State, form: FormData) => Promise<State>
   readonly attempt: string
   readonly phases: readonly { readonly phase: string; readonly criteria: readonly Criterion[] }[]
-  readonly faults: readonly { readonly key: string; readonly seen: string }[]
+  readonly faults: readonly {
+    readonly key: string
+    readonly seen: string
+    readonly exemplars: readonly ExemplarView[]
+  }[]
 }
 
 const faces: Readonly<Record<string, 0 | 1 | 2 | 3 | 4>> = { '0': 0, '1': 1, '2': 2, '3': 3, '4': 4 }
 
 function CriterionField({ criterion, typed }: { criterion: Criterion; typed: State['values'] }) {
   const name = `rate:${criterion.key}`
-  const { title, statement, critical, expected, anchors } = criterion
+  const { title, statement, critical, expected, anchors, exemplars } = criterion
   return (
     <div className={critical ? 'border-l-4 border-ink pl-3' : ''}>
       <p className="font-bold">
@@ -46,6 +52,7 @@ function CriterionField({ criterion, typed }: { criterion: Criterion; typed: Sta
         expected={expected}
         anchors={anchors}
       />
+      <ExemplarList exemplars={exemplars} />
     </div>
   )
 }
@@ -67,8 +74,11 @@ export function LookForm({ action, attempt, phases, faults }: LookFormProps) {
       ))}
       {faults.length > 0 ? (
         <CheckGroup legend="Faults seen">
-          {faults.map(({ key, seen }) => (
-            <CheckField key={key} name="fault" value={key} label={seen} />
+          {faults.map(({ key, seen, exemplars }) => (
+            <div key={key}>
+              <CheckField name="fault" value={key} label={seen} />
+              <ExemplarList exemplars={exemplars} />
+            </div>
           ))}
         </CheckGroup>
       ) : null}

@@ -1,5 +1,6 @@
 import { notFound } from 'next/navigation'
 import { type GuideView, viewGuide } from '@/app/curriculum/[pair]/loader'
+import { readOpenExemplars } from '@/lib/assessment/store/exemplars'
 import type { PairKey } from '@/lib/curriculum/edition/curriculum'
 import { loadOpenProgramme } from '../loader'
 
@@ -8,5 +9,6 @@ export async function loadOpenGuide(programme: string, encoded: string, level?: 
   const { curriculum, hrefOf } = await loadOpenProgramme(programme)
   const pair = curriculum.pairs.get(decodeURIComponent(encoded) as PairKey)
   if (!pair) notFound()
-  return viewGuide(pair, level, { curriculum, hrefOf, base: hrefOf(pair.key) ?? '' })
+  const exemplars = await readOpenExemplars(programme)
+  return viewGuide(pair, level, { curriculum, exemplars, hrefOf, base: hrefOf(pair.key) ?? '' })
 }
