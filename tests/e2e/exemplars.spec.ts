@@ -1,0 +1,90 @@
+import AxeBuilder from '@axe-core/playwright'
+import type { Browser } from '@playwright/test'
+import { type Cove, closeCove, makeCove } from './support/cove'
+import type { Demo } from './support/demo'
+import { film, filmLinks } from './support/film'
+import { signInAs } from './support/people'
+import { expect, test } from './support/test'
+
+const skill = encodeURIComponent('fall-in@poolside')
+
+async function pageOf(browser: Browser, demo: Demo, email: string) {
+  const page = await (await browser.newContext({ baseURL: demo.url })).newPage()
+  await signInAs(page, demo, email)
+  return page
+}
+
+test('a head coach names an exemplar, coaches see it in the guide, other clubs by consent; withdrawn, it is gone', async ({
+  browser,
+  page: head,
+  demo,
+}) => {
+  test.setTimeout(240_000)
+  const cove: Cove = makeCove(demo)
+  try {
+    await signInAs(head, demo, cove.emails.head)
+    const { own } = await film(head, cove.diver, { own: filmLinks.own })
+    const moment = `/desk/moments/${own}`
+    await head.goto(moment)
+    const naming = head.getByRole('region', { name: 'As an exemplar' })
+    await naming.getByRole('link', { name: 'Record the consent' }).click()
+    const consents = head.getByRole('region', { name: 'Consent' })
+    const exemplar = consents.getByRole('listitem').filter({ hasText: 'To show moments as exemplars' })
+    await exemplar.getByText('Record it').click()
+    await exemplar.getByLabel('Who gives it').fill('Her father, in writing')
+    await exemplar.getByRole('button', { name: 'Record the consent' }).click()
+    await expect(exemplar.getByText('for the coaches of the club', { exact: false })).toBeVisible()
+
+    await head.goto(moment)
+    await naming.getByRole('button', { name: 'Name it as an exemplar' }).click()
+    await expect(naming.getByText('Choose what it shows.').first()).toBeVisible()
+    await naming.getByLabel('What it shows').selectOption('criterion:hands-locked')
+    await naming.getByRole('button', { name: 'Name it as an exemplar' }).click()
+    await expect(naming.getByText('“Hands locked, ears covered” at Soundings')).toBeVisible()
+    expect((await new AxeBuilder({ page: head }).analyze()).violations).toEqual([])
+
+    const assistant = await pageOf(browser, demo, cove.emails.assistant)
+    const elsewhere = await pageOf(
+      browser,
+      demo,
+      demo.signIns.find(({ role }) => role === 'assistant coach')?.email ?? '',
+    )
+    const guide = `/curriculum/${skill}`
+    const seen = 'See it: Fall-in, standing at the poolside, as Soundings asks it'
+    await assistant.goto(guide)
+    expect(await assistant.locator('video').count()).toBe(0)
+    await assistant.getByText(seen).click()
+    await expect(assistant.locator('video')).toHaveCount(1)
+    await expect(assistant.getByRole('link', { name: 'Its own page' })).toHaveAttribute('href', moment)
+    expect((await new AxeBuilder({ page: assistant }).analyze()).violations).toEqual([])
+    await elsewhere.goto(guide)
+    await expect(elsewhere.getByText(seen)).toHaveCount(0)
+
+    await head.goto(`/desk/divers/${cove.diver}/safety`)
+    await exemplar.getByText('Change who may see them').click()
+    await exemplar.getByLabel('Who may see them').selectOption('programme')
+    await exemplar.getByLabel('Who gives it').fill('Her father, on the phone')
+    await exemplar.getByRole('button', { name: 'Record the consent' }).click()
+    await expect(exemplar.getByText('all clubs of the programme', { exact: false }).first()).toBeVisible()
+    await elsewhere.reload()
+    await elsewhere.getByText(seen).click()
+    await expect(elsewhere.locator('video')).toHaveCount(1)
+    await expect(elsewhere.getByRole('link', { name: 'Its own page' })).toHaveCount(0)
+    const told = await elsewhere.content()
+    for (const word of ['Sunniva', cove.name, cove.diver, own]) expect(told).not.toContain(word)
+
+    await exemplar.getByText('Withdraw it').click()
+    await exemplar.getByLabel('Who withdraws it').fill('Her father')
+    await exemplar.getByRole('button', { name: 'Record the withdrawal' }).click()
+    await expect(exemplar.getByText(/^Withdrawn on/)).toBeVisible()
+    for (const page of [head, assistant, elsewhere]) {
+      await page.goto(guide)
+      await expect(page.getByRole('heading', { level: 1 })).toBeVisible()
+      await expect(page.getByText(seen)).toHaveCount(0)
+    }
+    await assistant.context().close()
+    await elsewhere.context().close()
+  } finally {
+    await closeCove(demo, cove)
+  }
+})
