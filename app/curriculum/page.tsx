@@ -24,6 +24,7 @@ export default async function CurriculumPage() {
         <FamilyWays families={page.families} />
         <SearchForm />
       </PageHead>
+      <ForFamilies opening={page.opening} />
       {page.families.map((family) => (
         <Section key={family.family} title={family.label} aside={<a href={family.href}>The {family.label} tree</a>}>
           <LogRow>
@@ -43,7 +44,6 @@ export default async function CurriculumPage() {
           </LogRow>
         ))}
       </Section>
-      <ForFamilies opening={page.opening} />
     </PageFrame>
   )
 }

@@ -3,9 +3,9 @@ import { ArcFigure } from '@/app/_components/domain/arc/arc-figure'
 import { Beside } from '@/app/_components/ui/sheet'
 import type { GuideView, StageView } from '../[pair]/loader'
 
-/** Words that stand in the margin of a page head and on paper. */
+/** What the drawing shows, in words. */
 export const sayDrawing = (name: string, turns: boolean): string =>
-  `The notch is what ${name} asks of each phase; a double line stands under the critical ones.${
+  `The notch is what is asked of each phase (${name}); a double line stands under the critical ones.${
     turns ? ' The small circle shows which way the body turns over.' : ''
   }`
 
@@ -34,7 +34,7 @@ export function ChosenStage({ guide }: { guide: GuideView }) {
     <Beside>
       <StageWays stages={guide.stages} />
       <p className="measure pt-3 no-print">{guide.change}</p>
-      <div className="guide-drawn pt-4">
+      <div className="guide-drawn">
         <ArcFigure
           {...stage.arc}
           title={`${guide.name}, as ${stage.name} asks it`}
