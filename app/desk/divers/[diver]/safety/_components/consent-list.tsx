@@ -20,9 +20,9 @@ interface ConsentListProps {
 }
 
 const reaches = [
-  { value: 'club', label: 'The coaches of her club' },
-  { value: 'programme', label: 'Also the coaches of the programme’s other clubs, without her name' },
-  { value: 'everybody', label: 'Everybody who reads the guides, without her name' },
+  { value: 'club', label: 'Coaches of the club' },
+  { value: 'programme', label: 'Coaches of all clubs, without a name' },
+  { value: 'everybody', label: 'Everybody who reads the guides, without a name' },
 ] as const
 
 interface ConsentFormProps extends Pick<ConsentListProps, 'action' | 'diver'> {
