@@ -28,22 +28,34 @@ const fault = (key: string): Shows => ({ kind: 'fault', fault: key })
 
 const told: readonly Told[] = [
   {
-    ...{ club: 'saltmarsh', pair: '101B@1m', clip: '101b-sound' },
-    ...{ shows: criterion('closed-pike', 'reach'), reach: 'programme' },
+    club: 'saltmarsh',
+    pair: '101B@1m',
+    clip: '101b-sound',
+    shows: criterion('closed-pike', 'reach'),
+    reach: 'programme',
   },
   { club: 'saltmarsh', pair: '101B@1m', clip: '101b-arms-short', shows: fault('arms-short'), reach: 'club' },
   {
-    ...{ club: 'northquay', pair: '401B@1m', clip: '401b-sound' },
-    ...{ shows: criterion('hips-rise-away', 'traverse'), reach: 'programme' },
+    club: 'northquay',
+    pair: '401B@1m',
+    clip: '401b-sound',
+    shows: criterion('hips-rise-away', 'traverse'),
+    reach: 'programme',
   },
   { club: 'northquay', pair: '401B@1m', clip: '401b-open-pike', shows: fault('open-pike'), reach: 'programme' },
   {
-    ...{ club: 'northquay', pair: '201A@1m', clip: '201a-1m-sound' },
-    ...{ shows: criterion('line-at-water', 'reach'), reach: 'club' },
+    club: 'northquay',
+    pair: '201A@1m',
+    clip: '201a-1m-sound',
+    shows: criterion('line-at-water', 'reach'),
+    reach: 'club',
   },
   {
-    ...{ club: 'harrow-point', pair: '101B@1m', clip: '101b-sound' },
-    ...{ shows: criterion('hands-locked', 'plumb'), reach: 'programme' },
+    club: 'harrow-point',
+    pair: '101B@1m',
+    clip: '101b-sound',
+    shows: criterion('hands-locked', 'plumb'),
+    reach: 'programme',
   },
 ]
 
