@@ -3,6 +3,7 @@ import type { ExemplarView } from '@/app/_components/domain/clip/exemplar-list'
 import { scopeOf } from '@/lib/access/scope'
 import { requireActor } from '@/lib/access/session'
 import { type ArcSubject, arcSubject } from '@/lib/assessment/arc-subject'
+import { sayAsked } from '@/lib/assessment/measure/wording-asked'
 import { listed } from '@/lib/assessment/readiness/grammar'
 import { sayRequirement } from '@/lib/assessment/readiness/say-requirement'
 import { sayStandard } from '@/lib/assessment/readiness/say-standard'
@@ -51,6 +52,8 @@ export interface CriterionView {
   readonly others: readonly string[]
   /** Where the chosen stage does not ask it yet. */
   readonly notYet: string | null
+  /** What may be measured for it on video, in sentences; none where nothing is. */
+  readonly measured: readonly string[]
 }
 
 export interface FaultView {
@@ -163,6 +166,7 @@ function toCriterion(
     }),
     others: others.map(({ rating, anchor }) => `${rating}, ${ratingWord[rating]}: ${anchor}`),
     notYet: first && first.from > chosen ? `Not asked yet; from ${levelOf(first.from)} on it is.` : null,
+    measured: criterion.measure ? sayAsked(criterion.measure) : [],
   }
 }
 

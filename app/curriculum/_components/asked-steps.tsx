@@ -20,7 +20,7 @@ function Step({ step, chosen }: { step: StepView; chosen: number }) {
 }
 
 function Criterion({ criterion, guide }: { criterion: CriterionView; guide: GuideView }) {
-  const { key, title, statement, critical, steps, others, notYet } = criterion
+  const { key, title, statement, critical, steps, others, notYet, measured } = criterion
   return (
     <div id={key} className={`guide-item guide-grid guide-cols-${guide.stages.length}`}>
       <div className="guide-stated">
@@ -44,6 +44,15 @@ function Criterion({ criterion, guide }: { criterion: CriterionView; guide: Guid
             ))}
           </ul>
         </Fold>
+        {measured.length > 0 ? (
+          <Fold summary={<span className="text-13">Measured on video</span>}>
+            <ul className="text-13">
+              {measured.map((text) => (
+                <li key={text}>{text}</li>
+              ))}
+            </ul>
+          </Fold>
+        ) : null}
       </div>
     </div>
   )
