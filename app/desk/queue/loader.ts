@@ -42,7 +42,9 @@ export interface ReviewList {
   readonly rows: readonly ListRow[]
 }
 
-const rowsShown = 20
+/** Of a long list; what is dangerous and what is ready is shown whole. */
+const rowsShown = 6
+const shownWhole: readonly ListName[] = ['incidents', 'ready']
 
 const targetHref = (diver: string, target: TargetKey) => `/desk/queue/${diver}/${encodeURIComponent(target)}`
 const pairHref = (diver: string, pair: PairKey) => `/desk/divers/${diver}/${encodeURIComponent(pair)}`
@@ -132,7 +134,11 @@ interface Line {
   readonly day: EpochDay | null
 }
 
-const oldestFirst = (a: Line, b: Line): number => (a.day ?? 0) - (b.day ?? 0) || a.name.localeCompare(b.name, 'en')
+/** Of doubts those that end in themselves stand before those that rest on another. */
+const reach = ({ entry }: Line): number => (entry.list === 'in doubt' ? entry.chain.length : 0)
+
+const oldestFirst = (a: Line, b: Line): number =>
+  reach(a) - reach(b) || (a.day ?? 0) - (b.day ?? 0) || a.name.localeCompare(b.name, 'en')
 
 function toRow(line: Line, evaluations: Review['evaluations'], account: string): ListRow[] {
   const { diver, entry, name, day } = line
@@ -158,7 +164,7 @@ const linesOf = ({ divers }: Review): Line[] =>
     return diver.entries.map((entry) => ({ diver, entry, name, day: dayOf(diver, entry) }))
   })
 
-/** What waits for this head coach, list by list; of long lists the oldest lines, of the one named in the address all. */
+/** What waits for this head coach, list by list; of long lists the first lines, of the one named in the address all. */
 export async function loadLists(named: string | undefined): Promise<{
   readonly lists: readonly ReviewList[]
   readonly only: ListName | null
@@ -170,7 +176,7 @@ export async function loadLists(named: string | undefined): Promise<{
   const lines = linesOf(review)
   const toList = (name: ListName): ReviewList => {
     const own = lines.filter(({ entry }) => entry.list === name).sort(oldestFirst)
-    const shown = name === only ? own : own.slice(0, rowsShown)
+    const shown = name === only || shownWhole.includes(name) ? own : own.slice(0, rowsShown)
     const rows = shown.flatMap((line) => toRow(line, review.evaluations, actor.account))
     return { name, ...listWords[name], count: own.length, rows }
   }
