@@ -13,15 +13,17 @@ export const byChance: Columns = {
   Edition: ['id'],
   Transfer: ['id'],
   DiverMembership: ['id'],
-  Consent: ['saidById'],
+  Consent: ['id', 'saidById'],
   GrowthNote: ['id', 'noteId'],
   Recognition: ['id', 'reasonId'],
   SignOff: ['id', 'reasonId'],
   StandDown: ['id', 'reasonId'],
   Release: ['id', 'subjectId', 'reasonId', 'statementId'],
+  MomentMark: ['id'],
+  MomentMeasure: ['id', 'takesBackId'],
   // At the desk an incident gets its id from the server, and its digest is over the id.
   Incident: ['id', 'noteId', 'contentDigest'],
-  // A finding may name the sign-offs or decisions it rests on.
+  // A finding names the sign-offs and decisions it rests on.
   Decision: ['id', 'reasonId', 'onlyCoachId', 'findingDigest'],
   // Salts; what is committed to with them; and the digests over such commitments.
   Words: ['id', 'salt', 'commitment'],
