@@ -19,8 +19,10 @@ export const byChance: Columns = {
   SignOff: ['id', 'reasonId'],
   StandDown: ['id', 'reasonId'],
   Release: ['id', 'subjectId', 'reasonId', 'statementId'],
+  GuideOpening: ['id'],
   MomentMark: ['id'],
   MomentMeasure: ['id', 'takesBackId'],
+  MomentCheck: ['wordsId'],
   // At the desk an incident gets its id from the server, and its digest is over the id.
   Incident: ['id', 'noteId', 'contentDigest'],
   // A finding names the sign-offs and decisions it rests on.
