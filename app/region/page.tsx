@@ -19,8 +19,10 @@ interface RegionPageProps {
 /** So few that a figure is a name. */
 const few = 5
 
-const headline = ({ ready, shown }: RegionPage): string =>
-  `${ready} of ${shown} ${shown === 1 ? 'diver' : 'divers'} ${ready === 1 ? 'is' : 'are'} ready for a step that waits for a head coach.`
+function headline({ ready, shown, total }: RegionPage): string {
+  if (shown === 0) return total === 0 ? 'No diver is entered yet.' : 'No diver is looked at with these choices.'
+  return `${ready} of ${shown} ${shown === 1 ? 'diver' : 'divers'} ${ready === 1 ? 'is' : 'are'} ready for a step that waits for a head coach.`
+}
 
 function Waits({ of, lines }: { of: string; lines: RegionPage['levelWaits'] }) {
   return (
@@ -60,11 +62,9 @@ export default async function RegionPageView({ searchParams }: RegionPageProps) 
       </PageHead>
       <Beside>
         <FilterForm query={region.query} choices={region.choices} />
-        {region.shown < few ? (
+        {region.shown > 0 && region.shown < few ? (
           <Notice>
-            {region.shown === 0
-              ? 'No diver is looked at with these choices.'
-              : `Only ${region.shown} of ${region.total} divers are looked at: read these as names, not as shares.`}
+            Only {region.shown} of {region.total} divers are looked at: read these as names, not as shares.
           </Notice>
         ) : null}
       </Beside>

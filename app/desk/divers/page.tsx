@@ -15,12 +15,16 @@ export default async function DiversPage() {
   return (
     <PageFrame frame={frame} current="/desk/divers" signOut={signOutAction}>
       <PageHead
-        sentence={`${rows.length} divers${clubs > 1 ? ` in ${clubs} clubs` : ''}, and where each of them stands.`}
+        sentence={
+          rows.length === 0
+            ? 'No diver is entered yet.'
+            : `${rows.length} ${rows.length === 1 ? 'diver' : 'divers'}${clubs > 1 ? ` in ${clubs} clubs` : ''}, and where each stands.`
+        }
         margin="Divers"
       />
       {rows.length === 0 ? (
         <Beside>
-          <Nothing>No diver belongs to your clubs yet.</Nothing>
+          <Nothing>A head coach enters the divers of a club, under Squads.</Nothing>
         </Beside>
       ) : null}
       {byClub.map((club) => (

@@ -20,7 +20,7 @@ interface SquadsPageProps {
 const headline = ({ divers, squads, club }: SquadsPage): string =>
   divers === 0
     ? `${club.clubName} has no diver yet.`
-    : `${divers} ${divers === 1 ? 'diver' : 'divers'} in ${squads.length} ${squads.length === 1 ? 'squad' : 'squads'} at ${club.clubName}.`
+    : `${divers} ${divers === 1 ? 'diver' : 'divers'} in ${squads.length || 'no'} ${squads.length < 2 ? 'squad' : 'squads'} at ${club.clubName}.`
 
 export default async function SquadsOfClubPage({ searchParams }: SquadsPageProps) {
   const { club, done, count } = await searchParams
@@ -34,8 +34,8 @@ export default async function SquadsOfClubPage({ searchParams }: SquadsPageProps
       {done === 'divers' ? (
         <Beside>
           <Notice tone="kept">
-            {count} are entered. What they hold already is <a href={`/desk/recognise${here}`}>recognised next</a>.
-            Consent to video is on each diver’s own page.
+            {count} {count === '1' ? 'is' : 'are'} entered. What they hold already is{' '}
+            <a href={`/desk/recognise${here}`}>recognised next</a>. Consent to video is on each diver’s own page.
           </Notice>
         </Beside>
       ) : null}

@@ -72,7 +72,7 @@ export default async function InvitationPage({ params }: InvitationPageProps) {
       <SiteHeader product={productName} items={[]} />
       <Sheet>
         <PageHead sentence={page.sentence} margin="Invitation">
-          {page.state === 'open' ? `For ${page.programme}. The link works once.` : null}
+          {page.state === 'open' ? 'The link works once.' : null}
         </PageHead>
         {page.state !== 'open' ? null : page.who ? (
           <Accept page={page} name={page.who.name} refusal={page.who.refusal} />
