@@ -3,7 +3,7 @@ import { type ArcSubject, arcSubject } from '@/lib/assessment/arc-subject'
 import type { SeenAttempt } from '@/lib/assessment/attempt'
 import { isMediaFile, momentUrl, ownFilm, type TimeRange } from '@/lib/assessment/moment'
 import type { Evaluation } from '@/lib/assessment/readiness/evaluation'
-import { dayName, type Words } from '@/lib/assessment/readiness/wording'
+import { dayInTable, type Words } from '@/lib/assessment/readiness/wording'
 import type { DiverMoment, Person } from '@/lib/assessment/store/reads'
 import { verdictAt } from '@/lib/assessment/verdict'
 import type { Pair } from '@/lib/curriculum/edition/curriculum'
@@ -17,7 +17,8 @@ export interface AttemptLine {
   readonly called: boolean
   readonly verdict: 'success' | 'failure' | 'incomplete'
   readonly arc: ArcSubject
-  readonly moments: readonly { readonly href: string; readonly range: string }[]
+  /** `at`: where it begins. */
+  readonly moments: readonly { readonly href: string; readonly at: string; readonly range: string }[]
 }
 
 interface LineContext {
@@ -57,7 +58,7 @@ export function toLines(
     const how = [...new Set(seen.map((one) => one.observedOn))].sort().join(' and ') as AttemptLine['how']
     return {
       id: attempt.fact.id,
-      day: dayName(attempt.fact.day, words),
+      day: dayInTable(attempt.fact.day, words),
       coaches: [...new Set(seen.map((one) => people.get(one.coach)?.initials ?? '?'))].join(', '),
       how,
       called: attempt.fact.called,
@@ -67,6 +68,7 @@ export function toLines(
         .filter((moment) => moment.attempt === attempt.fact.id)
         .map(({ id, startMs, endMs }) => ({
           href: `/desk/moments/${id}`,
+          at: say(startMs / 1000),
           range: rangeWords(startMs / 1000, endMs === null ? null : endMs / 1000),
         })),
     }

@@ -1,6 +1,7 @@
 import type { PairKey } from '../curriculum/edition/curriculum'
 import { basisOf } from './basis'
 import type { Refused } from './outcome'
+import { type DecidedQuestion, judgeSayings, type Question, type QuestionSaying, questionsUnder } from './question'
 import type { Evaluation } from './readiness/evaluation'
 import { explain } from './readiness/explain'
 import type { TargetFinding } from './readiness/finding'
@@ -21,6 +22,8 @@ export interface DecisionRequest {
   readonly diverWants: 'yes' | 'not yet' | null
   /** Why no coach but the decider is in the evidence, where that is so. */
   readonly onlyCoach: string | null
+  /** What is said of each question that stands about its evidence. */
+  readonly questions?: readonly QuestionSaying[]
   /** Digest of what she saw (basis.ts); none where nobody looked at a page. */
   readonly basis?: string | null
 }
@@ -32,6 +35,8 @@ export type DecisionJudgement =
       readonly found: TargetFinding
       readonly waivesAge: boolean
       readonly wantsMoreOf: readonly PairKey[]
+      /** The questions that stood at it, with what was said of each; none of a return or a withdrawal, which close nothing. */
+      readonly questions: readonly DecidedQuestion[]
     }
   | { readonly ok: false; readonly refusal: Refused }
 
@@ -98,34 +103,63 @@ function refuseFinding(evaluation: Evaluation, found: TargetFinding, words: Word
 }
 
 /** Evidence that was superseded, or anything else that moved under an open page: she has not seen what she decides on. */
-function refuseChanged(evaluation: Evaluation, found: TargetFinding, { basis }: DecisionRequest) {
-  if (!basis || basis === basisOf(evaluation, found)) return null
+function refuseChanged(
+  evaluation: Evaluation,
+  found: TargetFinding,
+  { basis }: DecisionRequest,
+  standing: readonly Question[],
+): DecisionJudgement | null {
+  if (!basis || basis === basisOf(evaluation, found, standing)) return null
   return refuse('changed', 'What this rests on has changed since you opened it. Look at it again, then decide.')
+}
+
+/** What a decision is judged on: the record as it is now, who decides, and the questions about the diver's moments that stand. */
+export interface DecisionCase {
+  readonly evaluation: Evaluation
+  readonly decider: string
+  readonly words: Words
+  readonly standing: readonly Question[]
+}
+
+/** An approval, plain or by override, where nothing stands against it: asked are its words, and the questions about its evidence. */
+function approval(
+  { evaluation, decider, standing }: DecisionCase,
+  request: DecisionRequest,
+  found: TargetFinding,
+): DecisionJudgement {
+  const refused = refuseWords(request, coachesUnder(evaluation, found), decider)
+  if (refused) return refused
+  const said = judgeSayings(questionsUnder(standing, found), request.questions ?? [])
+  return said.ok
+    ? { ok: true, found, waivesAge: request.outcome === 'override', wantsMoreOf: [], questions: said.questions }
+    : said
 }
 
 /**
  * What a head coach's decision comes to, on the record as it is now (domain section 4). An override waives age on a level
  * or board move and nothing else; a return and a withdrawal need what they act on. The refusal is a sentence for her.
  */
-export function judgeDecision(
-  evaluation: Evaluation,
-  request: DecisionRequest,
-  decider: string,
-  words: Words,
-): DecisionJudgement {
+export function judgeDecision(on: DecisionCase, request: DecisionRequest): DecisionJudgement {
+  const { evaluation, decider, words, standing } = on
   const plain = readTarget(evaluation, request.target)
-  const taken = (found: TargetFinding, waivesAge: boolean, wantsMoreOf: readonly PairKey[] = []): DecisionJudgement =>
-    refuseWords(request, coachesUnder(evaluation, found), decider) ?? { ok: true, found, waivesAge, wantsMoreOf }
+  const taken = (wantsMoreOf: readonly PairKey[]): DecisionJudgement =>
+    refuseWords(request, coachesUnder(evaluation, plain), decider) ?? {
+      ok: true,
+      found: plain,
+      waivesAge: false,
+      wantsMoreOf,
+      questions: [],
+    }
+  const refused = (found: TargetFinding) =>
+    refuseFinding(evaluation, found, words) ?? refuseChanged(evaluation, plain, request, standing)
   switch (request.outcome) {
     case 'approve':
-      return refuseFinding(evaluation, plain, words) ?? refuseChanged(evaluation, plain, request) ?? taken(plain, false)
+      return refused(plain) ?? approval(on, request, plain)
     case 'override': {
       const waived = readTarget(evaluation, request.target, { age: true })
       if (plain.finding.status === 'met')
         return refuse('nothing to waive', 'Nothing stands against it that an override waives: approve it.')
-      return (
-        refuseFinding(evaluation, waived, words) ?? refuseChanged(evaluation, plain, request) ?? taken(waived, true)
-      )
+      return refused(waived) ?? approval(on, request, waived)
     }
     case 'return': {
       const rests = pairsUnder(plain)
@@ -133,12 +167,11 @@ export function judgeDecision(
       if (strange)
         return refuse('not under it', `It does not rest on ${strange}: choose among what it rests on.`, 'wantsMoreOf')
       return (
-        refuseFinding(evaluation, plain, words) ??
-        taken(plain, false, request.wantsMoreOf.length > 0 ? request.wantsMoreOf : rests)
+        refuseFinding(evaluation, plain, words) ?? taken(request.wantsMoreOf.length > 0 ? request.wantsMoreOf : rests)
       )
     }
     case 'withdraw':
       if (plain.held === 'no') return refuse('not held', 'It was never approved, or it was withdrawn before.')
-      return taken(plain, false)
+      return taken([])
   }
 }

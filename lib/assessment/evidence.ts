@@ -1,5 +1,7 @@
 import type { Pair, PairKey } from '../curriculum/edition/curriculum'
+import type { SeenAttempt } from './attempt'
 import { pairsUnder } from './decide'
+import { effectiveObservations } from './observation'
 import type { Evaluation } from './readiness/evaluation'
 import type { TargetFinding } from './readiness/finding'
 import { counted, countWord, sentence } from './readiness/grammar'
@@ -56,4 +58,36 @@ export function leadingPair(evaluation: Evaluation, found: TargetFinding): Pair 
   const dived = pairs.filter((pair) => (evaluation.history(pair.key)?.attempts.length ?? 0) > 0)
   const rank = (pair: Pair): number => pair.level * 2 + (pair.skill.dive === null ? 0 : 1)
   return [...dived].sort((a, b) => rank(b) - rank(a))[0] ?? pairs[0] ?? null
+}
+
+/** A moment of the evidence: the dive that it shows, as the rules read it. */
+export interface EvidenceMoment<Moment> {
+  readonly pair: Pair
+  readonly attempt: SeenAttempt
+  readonly moment: Moment
+}
+
+/**
+ * Of a diver's moments those that a finding rests on: of the attempts in its evidence, as the views in force show them. By
+ * skill in reading order, then the oldest dive first.
+ */
+export function momentsUnder<Moment extends { readonly attempt: string; readonly observation: string }>(
+  { curriculum, history, record }: Evaluation,
+  found: TargetFinding,
+  moments: readonly Moment[],
+): EvidenceMoment<Moment>[] {
+  const cited = new Set(found.finding.evidence)
+  const order = pairsUnder(found)
+  const rank = (pair: PairKey): number => (order.includes(pair) ? order.indexOf(pair) : order.length)
+  return record.attempts
+    .filter(({ id }) => cited.has(id))
+    .sort((a, b) => rank(a.pair) - rank(b.pair))
+    .flatMap((fact) => {
+      const pair = curriculum.pairs.get(fact.pair)
+      const attempt = history(fact.pair)?.attempts.find((one) => one.fact.id === fact.id)
+      const inForce = new Set(effectiveObservations(fact.observations).map(({ id }) => id))
+      return pair && attempt
+        ? moments.filter((one) => inForce.has(one.observation)).map((moment) => ({ pair, attempt, moment }))
+        : []
+    })
 }

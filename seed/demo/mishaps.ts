@@ -8,7 +8,8 @@ import { instantOn } from './season'
 
 const minute = 60_000
 
-function headOf({ story }: DiverInSeason): string {
+/** The head coach of the club whose squad a diver is in. */
+export function headOf({ story }: DiverInSeason): string {
   const club = squads.find((squad) => squad.key === story.squad)?.club
   const head = clubs.find(({ key }) => key === club)?.head
   if (!head) throw new Error(`${story.given} is in no club's squad`)

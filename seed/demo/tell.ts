@@ -8,6 +8,7 @@ import { type Acts, decideOnQueue, signWhatIsReached } from './desk'
 import { lookAt, send } from './hands'
 import { tellMishaps } from './mishaps'
 import { recogniseOn, settleMoves, standDownOn } from './office'
+import { reviewFilmsOn } from './review'
 import { instantOn, seasonDays, today, trains, weekdayOf } from './season'
 import { correct, type Later, lookOnVideo } from './second-look'
 import { dive, getCoach, open, type Session, type SessionOpen, signFirst } from './session'
@@ -112,6 +113,7 @@ export async function tellSeason(until: EpochDay, progress: Progress, told = sto
     dives += remembered.length
     await tellMishaps(day, divers)
     await standDownOn(day, divers)
+    await reviewFilmsOn(day, divers)
     week.push(...remembered)
     if (weekdayOf(day) === 0) {
       await goThroughFilms(day, week)

@@ -45,7 +45,7 @@ describe('whatever happened', () => {
               diverWants: 'yes',
               onlyCoach: 'Alone.',
             } as const
-            const judged = judgeDecision(evaluation, request, 'hana', words)
+            const judged = judgeDecision({ evaluation, decider: 'hana', words, standing: [] }, request)
             if (!judged.ok) continue
             approvals++
             expect(judged.found.blocks).toEqual([])

@@ -5,7 +5,9 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { programmeTime } from '@/lib/access/scope'
 import { findActor } from '@/lib/access/store/actors'
 import { listDemoSignIns, openSession } from '@/lib/access/store/sessions'
+import { tallyChecks } from '@/lib/assessment/moment-check'
 import { openState } from '@/lib/assessment/open'
+import { questionsUnder, standingQuestions } from '@/lib/assessment/question'
 import { evaluationOf } from '@/lib/assessment/readiness/evaluation'
 import type { Finding } from '@/lib/assessment/readiness/finding'
 import { standingRow } from '@/lib/assessment/readiness/standing-row'
@@ -13,6 +15,7 @@ import { datesOf } from '@/lib/assessment/readiness/target-standing'
 import { listTargets, readTarget } from '@/lib/assessment/readiness/targets'
 import { checkReadiness } from '@/lib/assessment/store/check-readiness'
 import { readExemplars, readOpenExemplars } from '@/lib/assessment/store/exemplars'
+import { readDiver } from '@/lib/assessment/store/reads'
 import { type DiverFile, listDiverFiles } from '@/lib/assessment/store/records'
 import { readToDo } from '@/lib/assessment/store/safety'
 import { readStandings } from '@/lib/assessment/store/standings'
@@ -25,7 +28,7 @@ import { type DiverOnPathway, figures, placeDiver } from '@/lib/reports/pathway'
 import { type CountRow, groupings, levelTable, moveTable } from '@/lib/reports/tables'
 import { coast } from '@/seed/demo/bootstrap'
 import { clubs } from '@/seed/demo/coast'
-import { officeScope } from '@/seed/demo/hands'
+import { coachScope, officeScope } from '@/seed/demo/hands'
 import { type Rows, readPrepared, writeAgain } from '@/seed/demo/prepared/file'
 import { fixedNow } from '@/seed/demo/season'
 import { demoSignIns } from '@/seed/demo/sign-ins'
@@ -198,6 +201,24 @@ describe('the stories', () => {
     expect(readTarget(evaluationNow('idris'), 'level:soundings').ready).toBe(true)
     expect(readTarget(evaluationNow('leilani'), 'level:bearings').ready).toBe(true)
     expect(readTarget(evaluationNow('wren'), 'move:forward:3m').ready).toBe(true)
+  })
+
+  it('have a ready move whose films were gone through: one question stands, and some did not open', async () => {
+    const scope = await officeScope('oluwaseun', fixedNow - (await clockOffset()))
+    expect(scope.clubs).not.toContain(coast.club('saltmarsh'))
+    const head = await coachScope('marguerite', fixedNow - (await clockOffset()))
+    const desk = await readDiver(head, coast.diver('wren'))
+    const { checks = [], texts } = desk?.questions ?? {}
+    const found = readTarget(evaluationNow('wren'), 'move:forward:3m')
+    const standing = standingQuestions({ checks, answers: [], said: [] }, fileOf('wren').record.attempts)
+    expect(questionsUnder(standing, found)).toHaveLength(1)
+    expect(texts?.get(standing[0]?.asked.id ?? '')).toContain('past vertical')
+    const moments = checks.map(({ moment }) => moment)
+    const tally = tallyChecks(checks, moments, coast.account('marguerite'))
+    expect(tally).toMatchObject({ questioned: 1, accepted: moments.length - 1 - tally.unreachable })
+    expect(tally.unreachable).toBeGreaterThan(0)
+    expect(tally.accepted).toBeGreaterThan(3)
+    expect(await readDiver(scope, coast.diver('wren'))).toBeNull()
   })
 
   it('have a returned move that has not come back', () => {

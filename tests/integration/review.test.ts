@@ -232,7 +232,7 @@ describe('a decision on a page that was opened before', () => {
     const scope = await coachAs(coast, 'head', at)
     const evaluation = (await readReview(scope, scope.clubs ?? [])).evaluations.get(coast.divers.here)
     if (!evaluation) throw new Error('no diver')
-    return basisOf(evaluation, readTarget(evaluation, 'level:one'))
+    return basisOf(evaluation, readTarget(evaluation, 'level:one'), [])
   }
 
   it('is taken on what was seen', async () => {

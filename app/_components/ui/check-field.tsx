@@ -13,10 +13,19 @@ export function CheckField({ label, type = 'checkbox', ...rest }: CheckProps) {
 }
 
 /** Choices that belong together, under one question. */
-export function CheckGroup({ legend, children }: { legend: string; children: ReactNode }) {
+export function CheckGroup({
+  legend,
+  error,
+  children,
+}: {
+  legend: string
+  error?: string | undefined
+  children: ReactNode
+}) {
   return (
     <fieldset>
       <legend className="mb-1 font-bold">{legend}</legend>
+      {error ? <p className="mb-1 font-bold text-coral">{error}</p> : null}
       {children}
     </fieldset>
   )

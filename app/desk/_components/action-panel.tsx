@@ -62,10 +62,12 @@ function Question({ ask, id, state }: { ask: Ask; id: string; state: State }) {
     return ask.kind === 'line' ? <Field {...field} autoComplete="off" /> : <TextAreaField {...field} />
   }
   return (
-    <CheckGroup legend={ask.legend}>
+    <CheckGroup legend={ask.legend} error={state.fields?.[ask.name]}>
       {ask.choices.map(({ value, label }) => (
         <CheckField
-          key={value}
+          // A form that comes back is put to its defaults: of one choice the one made, which is then drawn anew.
+          key={`${value} ${state.values?.[ask.name] ?? ''}`}
+          defaultChecked={ask.kind === 'one' && state.values?.[ask.name] === value}
           type={ask.kind === 'one' ? 'radio' : 'checkbox'}
           name={ask.name}
           value={value}

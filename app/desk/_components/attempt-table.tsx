@@ -10,7 +10,7 @@ interface AttemptRow {
   readonly called: boolean
   readonly verdict: 'success' | 'failure' | 'incomplete'
   readonly arc: ArcSubject
-  readonly moments: readonly { readonly href: string; readonly range: string }[]
+  readonly moments: readonly { readonly href: string; readonly at: string; readonly range: string }[]
 }
 
 const verdictWord = { success: 'clean', failure: 'fell short', incomplete: 'incomplete' } as const
@@ -59,7 +59,7 @@ export function AttemptTable({ caption, rows }: { caption: string; rows: readonl
             <tr key={row.id}>
               <th scope="row">{row.day}</th>
               <td>{row.coaches}</td>
-              <td>{row.how}</td>
+              <td title={row.how}>{row.how === 'deck and video' ? 'both' : row.how}</td>
               {row.arc.phases.map((view) => (
                 <td key={view.phase} className="is-rating">
                   <Cell view={view} />
@@ -70,9 +70,9 @@ export function AttemptTable({ caption, rows }: { caption: string; rows: readonl
                 {row.called ? '' : ', not called'}
               </td>
               <td>
-                {row.moments.map((moment) => (
-                  <a key={moment.href} href={moment.href}>
-                    {moment.range}
+                {row.moments.map(({ href, at, range }) => (
+                  <a key={href} href={href} title={range} aria-label={range}>
+                    {at}
                   </a>
                 ))}
               </td>

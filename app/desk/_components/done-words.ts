@@ -15,5 +15,6 @@ export const doneWords: Readonly<Record<string, string>> = {
   opening: 'Changed, from now on.',
   linked: 'Linked: it counts as a video moment from now on.',
   dropped: 'Taken off the list: it was not filmed after all.',
+  cleared: 'Cleared, and written in the ledger.',
   kept: 'Kept.',
 }

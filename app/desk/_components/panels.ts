@@ -2,7 +2,13 @@ import type { Ask, PanelAction } from './action-panel'
 
 /** What can be done about a line, by the ids that it sends; the words of each stand here and nowhere else. */
 export type Act =
-  | { readonly act: 'approve' | 'override'; readonly on: Decision; readonly isMove: boolean; readonly alone: boolean }
+  | {
+      readonly act: 'approve' | 'override'
+      readonly on: Decision
+      readonly isMove: boolean
+      readonly alone: boolean
+      readonly questions: readonly StandingQuestion[]
+    }
   | {
       readonly act: 'return'
       readonly on: Decision
@@ -26,6 +32,15 @@ export interface Decision {
   readonly diver: string
   readonly target: string
   readonly basis: string
+}
+
+/** A question about a moment of the evidence, of which the decision has to say what became. */
+export interface StandingQuestion {
+  readonly id: string
+  readonly about: string
+  /** What is asked; null where the words were erased. */
+  readonly text: string | null
+  readonly answered: boolean
 }
 
 const reason = (label: string, hint?: string): Ask => ({
@@ -52,9 +67,25 @@ const onlyCoach: Ask = {
   hint: 'You are the only coach in the evidence; the record says why.',
 }
 
-const deciding = (isMove: boolean, alone: boolean): Ask[] => [
+/** What became of a question: asked of every one that stands, and each answer lets the decision be taken. */
+const saying = ({ id, about, text, answered }: StandingQuestion): Ask[] => [
+  {
+    kind: 'one',
+    name: `how:${id}`,
+    legend: text === null ? `The question about ${about}` : `“${text}” (${about})`,
+    choices: [
+      ...(answered ? [{ value: 'answered', label: 'The coach answered it' }] : []),
+      { value: 'settled', label: 'I looked again, and it is settled' },
+      { value: 'left open', label: 'It is left open, and I say why' },
+    ],
+  },
+  { kind: 'words', name: `why:${id}`, label: 'Why it is left open', hint: 'Only where it is. The record keeps it.' },
+]
+
+const deciding = ({ isMove, alone, questions }: Extract<Act, { act: 'approve' | 'override' }>): Ask[] => [
   ...(isMove ? [wishes] : []),
   ...(alone ? [onlyCoach] : []),
+  ...questions.flatMap(saying),
 ]
 const undecided = 'Nothing was decided'
 
@@ -65,28 +96,25 @@ type Makes = {
 }
 
 const makes: Makes = {
-  approve: ({ on, isMove, alone }) => ({
+  approve: (act) => ({
     shortcut: 'a',
     label: 'Approve…',
     send: 'Approve',
     refused: undecided,
     tone: 'go',
-    caution: isMove ? 'move' : 'dive',
-    sends: on,
-    asks: deciding(isMove, alone),
+    caution: act.isMove ? 'move' : 'dive',
+    sends: act.on,
+    asks: deciding(act),
   }),
-  override: ({ on, isMove, alone }) => ({
+  override: (act) => ({
     shortcut: 'v',
     label: 'Approve by override…',
     send: 'Approve by override',
     refused: undecided,
     tone: 'go',
-    caution: isMove ? 'move' : 'dive',
-    sends: on,
-    asks: [
-      ...deciding(isMove, alone),
-      reason('Reason', 'Only age can be waived. What rests on this will say “by override”.'),
-    ],
+    caution: act.isMove ? 'move' : 'dive',
+    sends: act.on,
+    asks: [...deciding(act), reason('Reason', 'Only age can be waived. What rests on this will say “by override”.')],
   }),
   return: ({ on, pairs }) => ({
     shortcut: 'r',

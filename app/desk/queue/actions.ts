@@ -6,6 +6,7 @@ import { type FormState, gatedForm, refuse } from '@/lib/access/action'
 import { canCoach } from '@/lib/access/can'
 import { coachingScopeOf, type Scope } from '@/lib/access/scope'
 import type { Outcome } from '@/lib/assessment/outcome'
+import { answeredHow, type QuestionSaying } from '@/lib/assessment/question'
 import type { TargetKey } from '@/lib/assessment/record'
 import { closeCall } from '@/lib/assessment/store/close-call'
 import { decideTarget } from '@/lib/assessment/store/decide'
@@ -36,7 +37,8 @@ const decision = {
 }
 
 const acts = z.discriminatedUnion('act', [
-  z.object({ act: z.enum(['approve', 'override', 'return', 'withdraw']), ...decision }),
+  // What is said of a question comes as `how:QUESTION`, and why it is left open as `why:QUESTION`.
+  z.object({ act: z.enum(['approve', 'override', 'return', 'withdraw']), ...decision }).catchall(words),
   z.object({ act: z.literal('sign'), diver: z.uuid(), pair: key, level: key, back }),
   z.object({
     act: z.literal('revoke'),
@@ -49,6 +51,17 @@ const acts = z.discriminatedUnion('act', [
   z.object({ act: z.literal('accept'), observation: z.uuid(), reason: words, back }),
   z.object({ act: z.literal('close'), call: z.uuid(), reason: words, back }),
 ])
+
+function sayingsIn(input: Readonly<Record<string, unknown>>): QuestionSaying[] {
+  const text = (name: string) => String(input[name] ?? '')
+  return Object.keys(input)
+    .filter((name) => name.startsWith('how:'))
+    .map((name) => {
+      const question = name.slice('how:'.length)
+      const how = answeredHow.find((one) => one === text(name)) ?? null
+      return { question, how, reason: text(`why:${question}`) }
+    })
+}
 
 function perform(scope: Scope, input: z.infer<typeof acts>): Promise<Outcome> {
   switch (input.act) {
@@ -63,7 +76,7 @@ function perform(scope: Scope, input: z.infer<typeof acts>): Promise<Outcome> {
     case 'close':
       return closeCall(scope, input)
     default:
-      return decideTarget(scope, { ...input, outcome: input.act })
+      return decideTarget(scope, { ...input, outcome: input.act, questions: sayingsIn(input) })
   }
 }
 

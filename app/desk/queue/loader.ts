@@ -5,10 +5,12 @@ import { listCautions } from '@/lib/assessment/against'
 import { type ArcSubject, arcSubject } from '@/lib/assessment/arc-subject'
 import { leadingPair } from '@/lib/assessment/evidence'
 import { type Entry, type ListName, listNames } from '@/lib/assessment/lists'
+import { isAnswered, questionsUnder, standingQuestions } from '@/lib/assessment/question'
 import type { Evaluation } from '@/lib/assessment/readiness/evaluation'
 import { sayBlock } from '@/lib/assessment/readiness/say-block'
 import { sayCaution } from '@/lib/assessment/readiness/say-caution'
 import { listWords, sayEntry } from '@/lib/assessment/readiness/say-entry'
+import { sayStanding } from '@/lib/assessment/readiness/say-question'
 import { readTarget } from '@/lib/assessment/readiness/targets'
 import { dayName, levelName, pairName, stepName } from '@/lib/assessment/readiness/wording'
 import type { TargetKey } from '@/lib/assessment/record'
@@ -49,19 +51,34 @@ const shownWhole: readonly ListName[] = ['incidents', 'ready']
 const targetHref = (diver: string, target: TargetKey) => `/desk/queue/${diver}/${encodeURIComponent(target)}`
 const pairHref = (diver: string, pair: PairKey) => `/desk/divers/${diver}/${encodeURIComponent(pair)}`
 
+/** Who reads the lists, and what was asked beside the records. */
+type Reading = Pick<Review, 'questions' | 'people'> & { readonly account: string }
+// The lists lead to no moment: the step's own page does.
+const nowhere: ReadonlySet<string> = new Set()
+
 /** The parts of a line about a level or board move: it alone reads its target. */
-function targetParts({ here, words }: DiverReview, evaluation: Evaluation, target: TargetKey, account: string) {
+function targetParts({ here, words }: DiverReview, evaluation: Evaluation, target: TargetKey, reading: Reading) {
   const found = readTarget(evaluation, target)
+  const { account: reader, people } = reading
+  const questions = reading.questions(here.id)
+  const dives = evaluation.record.attempts
+  const standing = standingQuestions(questions, dives)
+  const about = { diver: here.id, zone: here.zone, attempts: dives, shown: nowhere }
+  const asking = { ...about, questions, people, words, reader }
+  const under = questionsUnder(standing, found)
+  const answered = under.filter(isAnswered).length
+  const said = sayStanding(answered, under.length - answered)
   const { curriculum } = evaluation
   const pair = leadingPair(evaluation, found)
   const attempts = pair ? (evaluation.history(pair.key)?.attempts ?? []).slice(-pair.standard.of) : []
   return {
     href: targetHref(here.id, target),
     about: stepName(target, words),
-    acts: actsOn(evaluation, found, { diver: here.id, account, words }),
+    acts: actsOn(evaluation, found, { ...asking, standing }),
     notes: [
       ...found.blocks.map((block) => sayBlock(block, words)),
       ...listCautions(evaluation, found).map((caution) => sayCaution(caution, words)),
+      ...(said ? [said] : []),
     ],
     arc: pair
       ? {
@@ -75,14 +92,17 @@ function targetParts({ here, words }: DiverReview, evaluation: Evaluation, targe
 /** Where and about what a line stands, and what can be done; `subject` tells it from the diver's others on its list. */
 type Parts = Omit<ListRow, 'id' | 'diver' | 'squads' | 'sentence' | 'margin'> & { readonly subject: string }
 
-function partsOf({ diver, entry }: Line, evaluation: Evaluation | undefined, account: string): Parts | null {
+function partsOf({ diver, entry }: Line, evaluation: Evaluation | undefined, reading: Reading): Parts | null {
   const { words, here } = diver
   const atPair = (pair: PairKey, subject: string, acts: readonly Act[]): Parts => {
     return { subject, href: pairHref(here.id, pair), about: pairName(pair, words), acts, notes: [], arc: null }
   }
   switch (entry.list) {
     case 'incidents':
-      return { ...atPair(entry.incident.pair, entry.incident.id, []), href: `/desk/divers/${here.id}/safety` }
+      return {
+        ...atPair(entry.incident.pair, entry.incident.id, []),
+        href: `/desk/divers/${here.id}/safety?clear=${entry.incident.id}`,
+      }
     case 'in doubt': {
       const { kind, id } = entry.signed
       return atPair(entry.pair, id, [{ act: 'revoke', kind, subject: id }])
@@ -102,7 +122,7 @@ function partsOf({ diver, entry }: Line, evaluation: Evaluation | undefined, acc
     }
     case 'ready':
     case 'to review':
-      return evaluation ? { subject: entry.target, ...targetParts(diver, evaluation, entry.target, account) } : null
+      return evaluation ? { subject: entry.target, ...targetParts(diver, evaluation, entry.target, reading) } : null
   }
 }
 
@@ -140,10 +160,10 @@ const reach = ({ entry }: Line): number => (entry.list === 'in doubt' ? entry.ch
 const oldestFirst = (a: Line, b: Line): number =>
   reach(a) - reach(b) || (a.day ?? 0) - (b.day ?? 0) || a.name.localeCompare(b.name, 'en')
 
-function toRow(line: Line, evaluations: Review['evaluations'], account: string): ListRow[] {
+function toRow(line: Line, review: Review, account: string): ListRow[] {
   const { diver, entry, name, day } = line
   const { here, words } = diver
-  const parts = partsOf(line, evaluations.get(here.id), account)
+  const parts = partsOf(line, review.evaluations.get(here.id), { ...review, account })
   if (!parts) return []
   const { subject, ...rest } = parts
   return [
@@ -177,7 +197,7 @@ export async function loadLists(named: string | undefined): Promise<{
   const toList = (name: ListName): ReviewList => {
     const own = lines.filter(({ entry }) => entry.list === name).sort(oldestFirst)
     const shown = name === only || shownWhole.includes(name) ? own : own.slice(0, rowsShown)
-    const rows = shown.flatMap((line) => toRow(line, review.evaluations, actor.account))
+    const rows = shown.flatMap((line) => toRow(line, review, actor.account))
     return { name, ...listWords[name], count: own.length, rows }
   }
   return { lists: listNames.map(toList), only }

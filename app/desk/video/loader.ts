@@ -3,6 +3,7 @@ import type { ClipMoment } from '@/app/_components/domain/clip/clip-moment'
 import type { ExemplarView } from '@/app/_components/domain/clip/exemplar-list'
 import { nearest, ofCriterion, ofFault } from '@/app/curriculum/exemplar/loader'
 import { toClip } from '@/app/desk/loader'
+import { listQuestionsToAnswer, type QuestionView } from '@/app/desk/questions/loader'
 import { canCoach, canPublish } from '@/lib/access/can'
 import { coachingScopeOf } from '@/lib/access/scope'
 import { requireActor, requireCoach } from '@/lib/access/session'
@@ -29,6 +30,8 @@ export interface LookRow {
 
 export interface VideoPage {
   readonly looks: readonly LookRow[]
+  /** What a head coach asked about the reader's own moments, and still stands. */
+  readonly questions: readonly QuestionView[]
   /** Whether looks across clubs are open; null for whoever does not set it. */
   readonly open: boolean | null
   readonly coaches: boolean
@@ -48,6 +51,7 @@ export async function loadVideo(): Promise<VideoPage> {
   return {
     coaches,
     waiting: coaches ? (await readWaiting(scope)).waiting.length : 0,
+    questions: coaches ? await listQuestionsToAnswer(scope) : [],
     open: lead ? await readOpening(scope) : null,
     looks: looks.flatMap((look) => {
       if (!curriculum) return []

@@ -5,6 +5,7 @@ import { Beside, LogRow, PageHead, Section } from '@/app/_components/ui/sheet'
 import { signOutAction } from '@/app/account/actions'
 import { ActionPanel, type PanelAction } from '@/app/desk/_components/action-panel'
 import { doneWords } from '@/app/desk/_components/done-words'
+import { QuestionRows } from '@/app/desk/questions/_components/question-row'
 import { loadFrame } from '@/app/loader'
 import { openingAction } from './actions'
 import { type LookRow, loadVideo } from './loader'
@@ -81,6 +82,14 @@ export default async function ToLookAtPage({ searchParams }: VideoPageProps) {
         <Beside>
           <Notice tone="kept">{doneWords[done] ?? doneWords.kept}</Notice>
         </Beside>
+      ) : null}
+      {page.questions.length > 0 ? (
+        <Section
+          title="Questions on your moments"
+          aside="A question changes no rating. Answer it, or correct what you rated."
+        >
+          <QuestionRows questions={page.questions} next="/desk/video" />
+        </Section>
       ) : null}
       {page.coaches ? (
         <Section title="Attempts">

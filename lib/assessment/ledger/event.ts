@@ -1,3 +1,4 @@
+import type { AnsweredHow } from '../question'
 import type { ClosesKind, IncidentKind, SignOffWaiver, TargetKey } from '../record'
 
 /** An observation as it was when it was cited: its id and the digest of its canonical form. */
@@ -5,6 +6,22 @@ export interface Cited {
   readonly attempt: string
   readonly observation: string
   readonly digest: string
+}
+
+/** A question about a moment of the evidence that stood when it was decided, and what was said of it. Its words by their commitments. */
+export interface SaidQuestion {
+  readonly question: string
+  readonly observation: string
+  readonly by: string
+  readonly how: AnsweredHow
+  /** Commitment to what was asked. */
+  readonly asked: string
+  /** Commitments to what the coach answered, oldest first. */
+  readonly answers: readonly string[]
+  /** The observation by which she corrected what was asked about. */
+  readonly correction: string | null
+  /** Commitment to why it is left open. */
+  readonly reason: string | null
 }
 
 /**
@@ -65,6 +82,8 @@ export type LedgerEvent =
       /** Commitment to the words that say why no other coach is in the evidence. */
       readonly onlyCoach: string | null
       readonly evidence: readonly string[]
+      /** Since version 2, of an approval or override: the questions that stood, oldest first. */
+      readonly questions: readonly SaidQuestion[]
     }
   | {
       readonly kind: 'incident recorded'
@@ -117,5 +136,5 @@ export type LedgerEvent =
 
 export type LedgerKind = LedgerEvent['kind']
 
-/** Version of the payload's shape; it stands in the row and inside the hashed bytes. Readers for each version stay. */
-export const ledgerSchemaVersion = 1
+/** Version of a payload's shape, by kind; it stands in the row and inside the hashed bytes. Readers for each version stay. */
+export const ledgerSchemaVersion = (kind: LedgerKind): number => (kind === 'decided' ? 2 : 1)

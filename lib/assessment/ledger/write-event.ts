@@ -4,7 +4,7 @@ import { type LedgerEvent, ledgerSchemaVersion } from './event'
 
 /** The canonical bytes of an event (RFC 8785), as they are hashed and stored. */
 export const writeEvent = (event: LedgerEvent): string =>
-  canonicalJson({ schemaVersion: ledgerSchemaVersion, ...event })
+  canonicalJson({ schemaVersion: ledgerSchemaVersion(event.kind), ...event })
 
 /** SHA-256 of any canonicalisable value: of an observation, a finding, an item from the deck. Lower-case hex. */
 export const digestOf = (value: unknown): string => sha256Hex(canonicalJson(value))

@@ -54,6 +54,12 @@ export function dayName(day: EpochDay, { today }: Pick<Words, 'today'>): string 
   return year === date(today).getUTCFullYear() ? name : `${name} ${year}`
 }
 
+/** The same for the columns of a table: "26 Oct", "26 Oct 2025". */
+export function dayInTable(day: EpochDay, words: Pick<Words, 'today'>): string {
+  const [number = '', month = '', ...year] = dayName(day, words).split(' ')
+  return [number, month.slice(0, 3), ...year].join(' ')
+}
+
 /** Where, as it follows a skill's title: "at 1 m", "on the dry board in the belt". */
 export const placePhrase: Readonly<Record<Place, string>> = {
   floor: 'on the floor',

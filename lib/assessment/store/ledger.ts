@@ -7,7 +7,7 @@ import { writeEvent } from '../ledger/write-event'
 export async function appendLedger(tx: Tx, scope: Scope, event: LedgerEvent): Promise<bigint> {
   const payload = writeEvent(event)
   const rows = await tx.$queryRaw<{ seq: bigint }[]>`SELECT append_ledger(${scope.programme}::uuid, ${event.kind},
-    ${ledgerSchemaVersion}::int, ${payload}, ${new Date(scope.at)}) AS seq`
+    ${ledgerSchemaVersion(event.kind)}::int, ${payload}, ${new Date(scope.at)}) AS seq`
   const seq = rows[0]?.seq
   if (seq === undefined) throw new Error('the ledger gave no number')
   return seq

@@ -2,6 +2,7 @@ import type { Scope } from '../../access/scope'
 import type { Curriculum } from '../../curriculum/edition/curriculum'
 import { getEditionInForce } from '../../curriculum/store/editions'
 import { asAccount, type Tx } from '../../platform/db'
+import { type DiverQuestions, readQuestions } from './questions'
 import { type DiverFile, findDiverFile, listDiverFiles } from './records'
 
 /** The names that stand beside what people wrote: by account id. */
@@ -17,7 +18,8 @@ export interface Desk {
   readonly people: ReadonlyMap<string, Person>
 }
 
-async function listPeople(tx: Tx): Promise<ReadonlyMap<string, Person>> {
+/** Everybody whose name may stand beside what she wrote. */
+export async function listPeople(tx: Tx): Promise<ReadonlyMap<string, Person>> {
   const rows = await tx.account.findMany({ select: { id: true, name: true, initials: true } })
   return new Map(rows.map((row) => [row.id, row]))
 }
@@ -34,6 +36,7 @@ export function readDesk(scope: Scope, only?: readonly string[]): Promise<Desk> 
 export interface DiverMoment {
   readonly id: string
   readonly attempt: string
+  readonly observation: string
   readonly link: string
   readonly startMs: number
   readonly endMs: number | null
@@ -47,6 +50,8 @@ export interface DiverDesk extends Omit<Desk, 'files'> {
   readonly words: ReadonlyMap<string, string>
   /** What the diver wanted on a board move, by the id of the decision. */
   readonly wishes: ReadonlyMap<string, 'yes' | 'not yet'>
+  /** What was asked about her moments, beside the record. */
+  readonly questions: DiverQuestions
 }
 
 /** One diver in scope, or null: outside the scope she does not exist. */
@@ -74,6 +79,7 @@ export function readDiver(scope: Scope, diver: string): Promise<DiverDesk | null
     return {
       curriculum: await getEditionInForce(tx, scope),
       people: await listPeople(tx),
+      questions: (await readQuestions(tx, [diver]))(diver),
       file,
       words: new Map(
         reasoned.flatMap(({ id, words }) => {
@@ -88,7 +94,7 @@ export function readDiver(scope: Scope, diver: string): Promise<DiverDesk | null
       ),
       moments: moments.flatMap(({ id, observationId, link, startMs, endMs }) => {
         const attempt = attemptOf.get(observationId)
-        return link && attempt ? [{ id, attempt, link, startMs, endMs }] : []
+        return link && attempt ? [{ id, attempt, observation: observationId, link, startMs, endMs }] : []
       }),
     }
   })

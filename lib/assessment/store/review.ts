@@ -8,6 +8,8 @@ import { type Evaluation, evaluationOf } from '../readiness/evaluation'
 import type { Words } from '../readiness/wording'
 import { asOfInstant, dayIn } from '../time'
 import type { DiverHere } from './divers-here'
+import { type DiverQuestions, readQuestions } from './questions'
+import { listPeople, type Person } from './reads'
 import { listDiverFiles } from './records'
 import { type DiverStanding, readStandings } from './standings'
 
@@ -23,6 +25,9 @@ export interface Review {
   readonly divers: readonly DiverReview[]
   /** The records of those who have a level or board move on a list, each evaluated once. */
   readonly evaluations: ReadonlyMap<string, Evaluation>
+  /** What was asked about their moments, and who people are. */
+  readonly questions: (diver: string) => DiverQuestions
+  readonly people: ReadonlyMap<string, Person>
 }
 
 interface CallRow {
@@ -123,6 +128,8 @@ export async function readReview(scope: Scope, clubs: readonly string[]): Promis
       const zoneOf = (club: string) => zones.get(club) ?? scope.zone
       return {
         evaluations,
+        questions: await readQuestions(tx, [...evaluations.keys()]),
+        people: await listPeople(tx),
         divers: divers.map((here): DiverReview => {
           const today = dayIn(scope.at, here.zone)
           const own = calls.filter((row) => row.diverId === here.id).map((row) => toCall(row, zoneOf))

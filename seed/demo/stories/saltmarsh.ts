@@ -107,11 +107,21 @@ export const saltmarshStories: readonly Story[] = [
     born: '2014-09-30',
     squad: 'jetty',
     begins: '2025-05-06',
-    shows: 'Ready to move to 3 m: the lead-ups there are signed, the line is good from 1 m, and the diver wants it.',
+    shows:
+      'Ready to move to 3 m: the lead-ups there are signed, and the diver wants it. The head coach went through the films and asks about one.',
     ability: { ...steady, learned: 3.5 },
     attends: 0.93,
     until: 'plumb',
     waits: ['move:forward:3m'],
+    reviewed: {
+      on: '2026-03-12',
+      target: 'move:forward:3m',
+      asks: {
+        pair: '101B@1m',
+        words: 'At the water I read the line as past vertical. You stood beside it: is the camera square to the board?',
+      },
+      away: 'jump-running@3m',
+    },
   },
   {
     key: 'mateus',

@@ -66,6 +66,16 @@ export interface KeptFrom {
   readonly reason: string
 }
 
+/** An evening on which the head coach went through the films of a step that is ready. */
+export interface Reviewed {
+  readonly on: string
+  readonly target: TargetKey
+  /** The pair whose newest moment she questions, and what she asks. */
+  readonly asks: { readonly pair: PairKey; readonly words: string }
+  /** The pair whose films did not open. */
+  readonly away: PairKey
+}
+
 export interface Story {
   readonly key: string
   readonly given: string
@@ -93,6 +103,7 @@ export interface Story {
   /** Advancements that the head coach has not come to yet, from a day on or always. */
   readonly waits?: readonly TargetKey[]
   readonly answers?: readonly Answer[]
+  readonly reviewed?: Reviewed
   readonly waivers?: readonly Waiver[]
   readonly keptFrom?: KeptFrom
   readonly mishap?: Mishap

@@ -3,13 +3,18 @@
 import { saySeconds, saySpeed, speeds } from './frames'
 import type { ClipControl } from './use-clip'
 
-/** Play, step, speed, and the time of the frame that is shown. */
-export function ClipBar({ clip }: { clip: ClipControl }) {
+/** Play, step, speed, and the time of the frame that is shown; `replays`: from the start of the range, by a key of the page too. */
+export function ClipBar({ clip, replays = false }: { clip: ClipControl; replays?: boolean }) {
   return (
     <div className="clip-bar">
       <button type="button" className="button" onClick={clip.toggle}>
         {clip.playing ? 'Pause' : 'Play'}
       </button>
+      {replays ? (
+        <button type="button" className="button" onClick={clip.replay} data-shortcut="r">
+          Replay
+        </button>
+      ) : null}
       <button type="button" className="button" onClick={() => clip.step(-1)}>
         Frame back
       </button>

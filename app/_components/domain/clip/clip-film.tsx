@@ -1,6 +1,6 @@
 'use client'
 
-import type { ReactNode } from 'react'
+import { type ReactNode, useEffect } from 'react'
 import type { ClipControl } from './use-clip'
 
 interface ClipFilmProps {
@@ -8,12 +8,24 @@ interface ClipFilmProps {
   readonly file: string
   readonly title: string
   readonly onLost: () => void
+  /** What is done once there is a picture; by default the start of the range is shown. */
+  readonly begin?: () => void
   /** What lies over the picture, such as a `PointsOverlay`: in the film's pixels, whatever size it is shown at. */
   readonly children?: ReactNode
 }
 
 /** The film itself, with what is drawn over it. */
-export function ClipFilm({ clip, file, title, onLost, children }: ClipFilmProps) {
+export function ClipFilm({ clip, file, title, onLost, begin = clip.toStart, children }: ClipFilmProps) {
+  const start = () => {
+    clip.measure()
+    begin()
+  }
+  // biome-ignore lint/correctness/useExhaustiveDependencies: once: what became of the film before the page came alive
+  useEffect(() => {
+    const film = clip.video.current
+    if (film?.error) onLost()
+    else if (film && film.readyState >= film.HAVE_CURRENT_DATA) start()
+  }, [])
   return (
     <div className="clip-stage">
       <video
@@ -26,10 +38,7 @@ export function ClipFilm({ clip, file, title, onLost, children }: ClipFilmProps)
         tabIndex={0}
         aria-label={title}
         onLoadedMetadata={clip.measure}
-        onLoadedData={() => {
-          clip.measure()
-          clip.toStart()
-        }}
+        onLoadedData={start}
         onEnded={clip.again}
         onError={onLost}
       />

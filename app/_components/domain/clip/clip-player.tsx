@@ -11,23 +11,37 @@ interface PlayerProps {
   readonly moment: ClipMoment
   readonly file: string
   readonly onLost: () => void
+  readonly plays: boolean
 }
 
-function Player({ moment, file, onLost }: PlayerProps) {
+const wantsStillness = (): boolean => window.matchMedia('(prefers-reduced-motion: reduce)').matches
+
+function Player({ moment, file, onLost, plays }: PlayerProps) {
   const clip = useClip(moment)
   const onKeyDown = useClipKeys(clip)
+  const begin = () => (plays && !wantsStillness() ? clip.replay() : clip.toStart())
   return (
     <section className="clip" aria-label={`Film: ${moment.title}`} onKeyDown={onKeyDown}>
-      <ClipFilm clip={clip} file={file} title={moment.title} onLost={onLost} />
-      <ClipBar clip={clip} />
+      <ClipFilm clip={clip} file={file} title={moment.title} onLost={onLost} begin={begin} />
+      <ClipBar clip={clip} replays={plays} />
       <ClipKeys />
     </section>
   )
 }
 
+interface ClipPlayerProps {
+  readonly moment: ClipMoment
+  /** Plays as soon as it is there, unless the reader wants no movement, and is played anew by a button and its key. */
+  readonly plays?: boolean
+  /** Told when the film does not open. */
+  readonly onLost?: () => void
+}
+
 /** A moment to look at. */
-export function ClipPlayer({ moment }: { moment: ClipMoment }) {
+export function ClipPlayer({ moment, plays = false, onLost }: ClipPlayerProps) {
   return (
-    <ClipReach moment={moment}>{(file, onLost) => <Player moment={moment} file={file} onLost={onLost} />}</ClipReach>
+    <ClipReach moment={moment} keyed={plays} onLost={onLost}>
+      {(file, lose) => <Player moment={moment} file={file} onLost={lose} plays={plays} />}
+    </ClipReach>
   )
 }

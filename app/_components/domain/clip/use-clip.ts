@@ -35,6 +35,8 @@ export interface ClipControl {
   readonly goTo: (seconds: number) => Promise<void>
   /** Learns how long a frame is shown and comes back to the one that was; null where it cannot be learned. */
   readonly learn: () => Promise<number | null>
+  /** Plays from the start of the range. */
+  readonly replay: () => void
   /** Plays on from the start of the range where the film itself ended. */
   readonly again: () => void
   /** Takes the size from the film, once it is known. */
@@ -117,6 +119,14 @@ export function useClip({ start, end }: Range): ClipControl {
       }
     })
 
+  const replay = () => {
+    const film = video.current
+    if (!film) return
+    film.currentTime = start
+    film.play().catch(() => setPlaying(false))
+    setPlaying(true)
+  }
+
   return {
     video,
     playing,
@@ -138,11 +148,9 @@ export function useClip({ start, end }: Range): ClipControl {
       await show(seconds + (frame ?? guessed) / 2)
     },
     learn: async () => (await alone((film) => learned(film)).catch(() => null))?.known ?? frame,
+    replay,
     again: () => {
-      const film = video.current
-      if (!film || !playing) return
-      film.currentTime = start
-      film.play().catch(() => setPlaying(false))
+      if (playing) replay()
     },
     measure: () => {
       const film = video.current

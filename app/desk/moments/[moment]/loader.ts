@@ -2,6 +2,7 @@ import { notFound } from 'next/navigation'
 import type { ClipMoment } from '@/app/_components/domain/clip/clip-moment'
 import type { MarksView } from '@/app/_components/domain/clip/marks/marks-view'
 import { toClip } from '@/app/desk/loader'
+import { listQuestionsOn, type QuestionView } from '@/app/desk/questions/loader'
 import { coachingScopeOf } from '@/lib/access/scope'
 import { requireCoach } from '@/lib/access/session'
 import { markTable } from '@/lib/assessment/mark/apart'
@@ -21,6 +22,10 @@ export interface MomentPage {
   readonly back: string
   readonly clip: ClipMoment
   readonly marks: MarksView
+  /** This page. */
+  readonly href: string
+  /** What was asked about it and still stands. */
+  readonly questions: readonly QuestionView[]
 }
 
 /** The marks of a moment as one of its coaches sees them: her own, and everybody's beside each other, hers first. */
@@ -61,5 +66,7 @@ export async function loadMoment(id: string): Promise<MomentPage> {
     back: `/desk/divers/${diver.id}/${encodeURIComponent(pair)}`,
     marks: toMarks(id, found, actor.account),
     clip: toClip(link, { start, end }, `${who}, ${name}, ${day}`),
+    href: `/desk/moments/${id}`,
+    questions: await listQuestionsOn(scope, diver.id, id),
   }
 }

@@ -4,6 +4,7 @@ import { MarksTable } from '@/app/_components/domain/clip/marks/marks-table'
 import { PageFrame } from '@/app/_components/frame/page-frame'
 import { Beside, PageHead, Section } from '@/app/_components/ui/sheet'
 import { signOutAction } from '@/app/account/actions'
+import { QuestionRows } from '@/app/desk/questions/_components/question-row'
 import { loadFrame } from '@/app/loader'
 import { ExemplarForm } from './_components/exemplar-form'
 import { markAction } from './actions'
@@ -20,7 +21,7 @@ interface MomentPageProps {
 export default async function MomentOfDivePage({ params }: MomentPageProps) {
   const frame = await loadFrame()
   const { moment } = await params
-  const { who, name, day, back, clip, marks } = await loadMoment(moment)
+  const { who, name, day, back, clip, marks, href, questions } = await loadMoment(moment)
   const naming = await loadNaming(moment)
   return (
     <PageFrame frame={frame} current="/desk/divers" signOut={signOutAction}>
@@ -37,6 +38,11 @@ export default async function MomentOfDivePage({ params }: MomentPageProps) {
           <Beside>
             <MarksTable marks={marks} />
           </Beside>
+        </Section>
+      ) : null}
+      {questions.length > 0 ? (
+        <Section title="Questions about it">
+          <QuestionRows questions={questions} next={href} />
         </Section>
       ) : null}
       {naming ? <ExemplarForm naming={naming} name={nameAction} withdraw={withdrawAction} /> : null}

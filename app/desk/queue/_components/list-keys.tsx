@@ -1,24 +1,15 @@
 'use client'
 
-import { useEffect, useRef, useState } from 'react'
+import { useEffect, useRef } from 'react'
 import { CheckField } from '@/app/_components/ui/check-field'
+import { combined, controlOf, pressControl, typing, useKeysOn } from '@/app/desk/_components/single-keys'
 
-const typing = (target: EventTarget | null): boolean =>
-  target instanceof HTMLElement && target.closest('input, textarea, select, dialog') !== null
 const allRows = (): HTMLElement[] => [...document.querySelectorAll<HTMLElement>('[data-row]')]
 const rowOf = (element: Element | null): HTMLElement | null => element?.closest<HTMLElement>('[data-row]') ?? null
 
 function goTo(row: HTMLElement | undefined): void {
   row?.focus()
   row?.scrollIntoView({ block: 'nearest' })
-}
-
-/** Opens a panel and puts the focus on the first thing that it asks; follows a link. */
-function use(control: HTMLElement): void {
-  const panel = control.tagName === 'SUMMARY' ? control.closest('details') : null
-  if (panel) panel.open = true
-  else control.click()
-  panel?.querySelector<HTMLElement>('input:not([type=hidden]), textarea, button')?.focus()
 }
 
 /** Closes the panel that holds the focus and goes back to its line. */
@@ -32,7 +23,7 @@ function leave(): boolean {
 }
 
 function onKey(event: KeyboardEvent): boolean {
-  if (event.ctrlKey || event.metaKey || event.altKey) return false
+  if (combined(event)) return false
   if (event.key === 'Escape') return leave()
   if (typing(event.target)) return false
   const row = rowOf(document.activeElement)
@@ -43,18 +34,9 @@ function onKey(event: KeyboardEvent): boolean {
     goTo(rows[Math.min(Math.max(at, 0), rows.length - 1)])
     return rows.length > 0
   }
-  const control = row?.querySelector<HTMLElement>(`[data-shortcut="${CSS.escape(event.key)}"]`)
-  if (control) use(control)
-  return control != null
-}
-
-const kept = 'plumbline.list-keys'
-const stored = (): boolean => {
-  try {
-    return localStorage.getItem(kept) !== 'off'
-  } catch {
-    return true
-  }
+  const control = controlOf(row, event.key)
+  if (control) pressControl(control)
+  return control !== null
 }
 
 /**
@@ -62,9 +44,8 @@ const stored = (): boolean => {
  * speaks to the browser. When a line has gone, the focus goes to the one that took its place.
  */
 export function ListKeys({ rows }: { rows: readonly string[] }) {
-  const [on, setOn] = useState(false)
+  const [on, turn] = useKeysOn()
   const last = useRef<number | null>(null)
-  useEffect(() => setOn(stored()), [])
   useEffect(() => {
     if (!on) return
     const listen = (event: KeyboardEvent) => {
@@ -81,14 +62,6 @@ export function ListKeys({ rows }: { rows: readonly string[] }) {
     const now = allRows()
     goTo(now[Math.min(last.current, now.length - 1)])
   }, [shown])
-  const turn = (next: boolean) => {
-    setOn(next)
-    try {
-      localStorage.setItem(kept, next ? 'on' : 'off')
-    } catch {
-      // Where nothing can be stored, it holds for this page.
-    }
-  }
   return (
     <div className="list-keys no-print">
       <CheckField label="Work with keys" checked={on} onChange={(event) => turn(event.target.checked)} />

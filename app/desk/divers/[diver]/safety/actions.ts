@@ -58,11 +58,17 @@ export async function recordIncidentAction(previous: FormState, form: FormData):
   return record(previous, form)
 }
 
-const clearing = z.object({ diver, incident: z.uuid(), reason: words, statement: words })
+/** `back`: she came from her list, and goes on with it. */
+const clearing = z.object({
+  ...{ diver, incident: z.uuid(), reason: words, statement: words },
+  back: z.literal('queue').optional(),
+})
 
 const clear = gatedForm(clearing, async (input, actor, form): Promise<FormState> => {
   if (!canDecide(actor)) return refuse(form, 'Only the diver’s head coach clears an incident.')
-  return answer(form, await releaseIncident(coachingScopeOf(actor, systemClock()), input), input.diver, 'cleared')
+  const outcome = await releaseIncident(coachingScopeOf(actor, systemClock()), input)
+  if (outcome.ok && input.back) redirect('/desk/queue?done=cleared')
+  return answer(form, outcome, input.diver, 'cleared')
 })
 
 /** Clears an incident, in writing. */

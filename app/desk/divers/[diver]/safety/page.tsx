@@ -34,13 +34,14 @@ const said: Readonly<Record<string, string>> = {
 
 interface SafetyPageProps {
   readonly params: Promise<{ diver: string }>
-  readonly searchParams: Promise<{ done?: string | string[] }>
+  readonly searchParams: Promise<{ done?: string | string[]; clear?: string | string[] }>
 }
 
 export default async function DiverSafetyPage({ params, searchParams }: SafetyPageProps) {
   const frame = await loadFrame()
   const page = await loadSafety((await params).diver)
-  const done = said[String((await searchParams).done)]
+  const { done: doneWord, clear } = await searchParams
+  const done = said[String(doneWord)]
   const { diver, today, head } = page
   return (
     <PageFrame frame={frame} current="/desk/divers" signOut={signOutAction}>
@@ -55,7 +56,9 @@ export default async function DiverSafetyPage({ params, searchParams }: SafetyPa
       <Section title="Incidents" aside="Each pauses its skill and what rests on it until a head coach clears it.">
         <IncidentList
           incidents={page.incidents}
-          clear={head ? { action: clearIncidentAction, diver: diver.id } : null}
+          clear={
+            head ? { action: clearIncidentAction, diver: diver.id, at: typeof clear === 'string' ? clear : null } : null
+          }
         />
         <LogRow>
           <Fold summary="Record an incident">

@@ -10,20 +10,22 @@ import { ActionPanel } from '@/app/desk/_components/action-panel'
 import { AttemptTable } from '@/app/desk/_components/attempt-table'
 import { Explained } from '@/app/desk/_components/explained'
 import { panelOf } from '@/app/desk/_components/panels'
+import { QuestionRows } from '@/app/desk/questions/_components/question-row'
 import { reviewAction } from '@/app/desk/queue/actions'
 import { loadFrame } from '@/app/loader'
+import { ReviewWay } from './_components/review-way'
 import { loadDecision } from './loader'
 
 export const metadata: Metadata = { title: 'Decide' }
 
 interface DecisionPageProps {
   readonly params: Promise<{ diver: string; target: string }>
-  readonly searchParams: Promise<{ pair?: string | string[] }>
+  readonly searchParams: Promise<{ pair?: string | string[]; done?: string | string[] }>
 }
 
 export default async function DecidePage({ params, searchParams }: DecisionPageProps) {
   const { diver, target } = await params
-  const { pair } = await searchParams
+  const { pair, done } = await searchParams
   const frame = await loadFrame()
   const page = await loadDecision(diver, target, typeof pair === 'string' ? pair : undefined)
   return (
@@ -36,6 +38,7 @@ export default async function DecidePage({ params, searchParams }: DecisionPageP
           </p>
         ))}
         <a href={page.diver.href}>All of {page.diver.name}</a>
+        <ReviewWay review={page.review} questions={page.questions} through={done === 'evidence'} />
       </PageHead>
       {page.blocks.map((block) => (
         <Beside key={block}>
@@ -70,12 +73,22 @@ export default async function DecidePage({ params, searchParams }: DecisionPageP
           )}
         </Beside>
       </Section>
+      {page.questions.length > 0 ? (
+        <Section title="Questions about the evidence" aside="A decision says what became of each.">
+          <QuestionRows questions={page.questions} next={page.href} />
+        </Section>
+      ) : null}
       {page.before.length > 0 ? (
         <Section title="Decided before">
-          {page.before.map(({ id, sentence, reason }) => (
+          {page.before.map(({ id, sentence, reason, said }) => (
             <LogRow key={id}>
               <p>{sentence}</p>
               {reason ? <p className="text-soft">“{reason}”</p> : null}
+              {said.map((line) => (
+                <p key={line} className="measure text-13 text-soft">
+                  {line}
+                </p>
+              ))}
             </LogRow>
           ))}
         </Section>

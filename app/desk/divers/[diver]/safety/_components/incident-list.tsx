@@ -16,7 +16,15 @@ interface Incident {
   readonly clearedWords: readonly string[]
 }
 
-function ClearForm({ action, diver, incident }: { action: FormAction; diver: string; incident: Incident }) {
+interface Clearing {
+  readonly action: FormAction
+  readonly diver: string
+  /** The incident that the head coach came for from her list: its form is open, and she goes back there. */
+  readonly at: string | null
+}
+
+function ClearForm({ action, diver, at, incident }: Clearing & { incident: Incident }) {
+  const here = at === incident.id
   return (
     <ActionForm
       action={action}
@@ -24,7 +32,7 @@ function ClearForm({ action, diver, incident }: { action: FormAction; diver: str
       refused="Not cleared"
       prefix={`${incident.id}-`}
       className="max-w-md"
-      hidden={{ diver, incident: incident.id }}
+      hidden={{ diver, incident: incident.id, ...(here ? { back: 'queue' } : {}) }}
     >
       {incident.knock ? (
         <>
@@ -37,6 +45,7 @@ function ClearForm({ action, diver, incident }: { action: FormAction; diver: str
             name="statement"
             hint="Who advised it and when, no diagnosis. Read by head coaches of the club only."
             required
+            autoFocus={here}
           />
         </>
       ) : null}
@@ -45,12 +54,13 @@ function ClearForm({ action, diver, incident }: { action: FormAction; diver: str
         name="reason"
         hint="The coaches of the club read it."
         required
+        autoFocus={here && !incident.knock}
       />
     </ActionForm>
   )
 }
 
-function IncidentRow({ incident, clear }: { incident: Incident; clear: { action: FormAction; diver: string } | null }) {
+function IncidentRow({ incident, clear }: { incident: Incident; clear: Clearing | null }) {
   return (
     <LogRow as="li" margin={incident.when}>
       <h3 className="font-bold">{incident.title}</h3>
@@ -73,7 +83,7 @@ function IncidentRow({ incident, clear }: { incident: Incident; clear: { action:
         </Notice>
       ) : null}
       {clear && !incident.cleared ? (
-        <Fold summary="Clear it in writing">
+        <Fold summary="Clear it in writing" open={clear.at === incident.id}>
           <ClearForm {...clear} incident={incident} />
         </Fold>
       ) : null}
@@ -84,7 +94,7 @@ function IncidentRow({ incident, clear }: { incident: Incident; clear: { action:
 interface IncidentListProps {
   readonly incidents: readonly Incident[]
   /** For the head coach: clears one. */
-  readonly clear: { readonly action: FormAction; readonly diver: string } | null
+  readonly clear: Clearing | null
 }
 
 /** Open incidents with what they pause and how they are cleared; cleared ones folded away. */
