@@ -9,7 +9,7 @@ export function ProposalList({ proposal: { clock, rows, unused } }: { proposal: 
   return (
     <section aria-label="Proposal" className="grid gap-3 border-t border-edge pt-4">
       <h2 className="text-18">
-        {sure} of {rows.length} {rows.length === 1 ? 'dive has' : 'dives have'} a clip
+        {sure} of {rows.length} {rows.length === 1 ? 'dive' : 'dives'} {sure === 1 ? 'has' : 'have'} a clip
       </h2>
       <p className="measure text-soft">
         {clock} {unused}

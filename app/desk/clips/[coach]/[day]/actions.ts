@@ -26,7 +26,8 @@ export interface ProposalRow {
 
 export interface MatchState extends FormState {
   readonly proposal?: {
-    readonly clock: string
+    /** How the camera’s clock was taken; null where no clip has a time. */
+    readonly clock: string | null
     readonly rows: readonly ProposalRow[]
     readonly unused: string | null
     /** What is proposed by time hangs on it, and nobody said how it was. */
@@ -102,7 +103,11 @@ interface Asked {
 function stateOf({ session, found, input, form }: Asked, message: string | null, chosen: boolean): MatchState {
   const used = new Set(found.matches.flatMap((match) => ('line' in match ? [match.line] : [])))
   const left = found.clips.map(({ line }) => line).filter((line) => !used.has(line))
-  const shown = { clock: sayCameraClock(found.clock), rows: toRows(session, found), unused: sayUnused(left) }
+  const shown = {
+    clock: found.clips.some(({ start }) => start !== null) ? sayCameraClock(found.clock) : null,
+    rows: toRows(session, found),
+    unused: sayUnused(left),
+  }
   const clockUnknown = found.matches.some((match) => match.by === 'unclear' && match.why === 'clock unknown')
   const proposal: MatchState['proposal'] = { ...shown, clockUnknown, lines: input.lines }
   // What was chosen by hand goes with the proposal that it was chosen from.
