@@ -47,7 +47,7 @@ async function expectSound(page: Page): Promise<void> {
 test('“Filmed now” is one tap, counts up, is undone with the attempt, and outlives a phone without a network that is killed', async ({
   demo,
 }) => {
-  test.setTimeout(180_000)
+  test.setTimeout(300_000)
   const chance = chanceOf('filmed')
   const cove = makeCove(demo)
   const server = await startOwnServer(demo)
