@@ -80,7 +80,7 @@ export function datesOf(curriculum: Curriculum, record: DiverRecord, date: AsOf,
 }
 
 /** Whether a target is the next level or a board move; how far a level above the next one is, nobody asks. */
-function isAsked({ now }: DiverDates, target: TargetKey): boolean {
+export function isAsked(now: Evaluation, target: TargetKey): boolean {
   const { levels } = now.curriculum
   const below = levels[levels.findIndex(({ key }) => levelTarget(key) === target) - 1]
   return !below || readTarget(now, levelTarget(below.key)).held !== 'no'
@@ -90,7 +90,7 @@ function isAsked({ now }: DiverDates, target: TargetKey): boolean {
 export function standingOf(dates: DiverDates, target: TargetKey): TargetStanding {
   const found = readTarget(dates.now, target)
   if (found.held === 'approved' || found.held === 'to review') return { standing: 'held', found, left: null }
-  if (!isAsked(dates, target)) {
+  if (!isAsked(dates.now, target)) {
     const isStoodDown = found.blocks.some((block) => block.kind === 'stand-down')
     return { standing: isStoodDown ? 'stood down' : 'on the way', found, left: null }
   }

@@ -20,6 +20,7 @@ import { sayBlock } from '@/lib/assessment/readiness/say-block'
 import { sayDoubtRoot } from '@/lib/assessment/readiness/say-doubt'
 import { sayEntry } from '@/lib/assessment/readiness/say-entry'
 import { sayTarget } from '@/lib/assessment/readiness/say-target'
+import { isAsked } from '@/lib/assessment/readiness/target-standing'
 import { listTargets, readTarget } from '@/lib/assessment/readiness/targets'
 import { dayName, pairName, stepName, type Words } from '@/lib/assessment/readiness/wording'
 import type { TargetKey } from '@/lib/assessment/record'
@@ -133,12 +134,13 @@ export function toSkill(evaluation: Evaluation, diver: string, key: PairKey, wor
 /** How a diver stands to a level or board move, in words; levels and moves inside it are named, since each has its own. */
 export function toTarget(evaluation: Evaluation, target: TargetKey, words: Words): Omit<TargetView, 'href' | 'next'> {
   const found = readTarget(evaluation, target)
+  const left = found.held === 'no' && isAsked(evaluation, target) ? remaining(evaluation, target) : null
   return {
     key: target,
     step: stepName(target, words),
     held: found.held,
     ready: found.ready,
-    headline: sayTarget(found, words, found.held === 'no' ? remaining(evaluation, target) : null).headline,
+    headline: sayTarget(found, words, left).headline,
     blocks: found.blocks.map((block) => sayBlock(block, words)),
     finding: explain(found.finding, words, 'named'),
   }
@@ -250,6 +252,7 @@ export async function loadDiver(diver: string): Promise<DiverPage> {
   const safety = await loadSafetyNotes(now)
   const targets = listViews(now, new Set([...standDowns, ...(safety?.warnings ?? [])]))
   const next = targets.find((target) => target.held === 'no') ?? targets.at(-1)
+  const asked = listTargets(evaluation.curriculum).filter((target) => isAsked(evaluation, target))
   const skills = [...evaluation.curriculum.pairs.values()].map((pair) => ({
     place: pair.holding.place,
     view: toSkill(evaluation, desk.file.id, pairKey(pair.holding), words),
@@ -279,7 +282,7 @@ export async function loadDiver(diver: string): Promise<DiverPage> {
       label: familyName(family),
       href: `/desk/divers/${desk.file.id}/tree/${family}`,
     })),
-    focus: focus(evaluation, listTargets(evaluation.curriculum)).map((one) => sayFocus(one, words)),
+    focus: focus(evaluation, asked).map((one) => sayFocus(one, words)),
     recent: listRecent(now),
   }
 }
