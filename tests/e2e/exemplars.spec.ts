@@ -1,10 +1,23 @@
 import AxeBuilder from '@axe-core/playwright'
-import type { Browser } from '@playwright/test'
+import type { Browser, Page } from '@playwright/test'
 import { type Cove, closeCove, makeCove } from './support/cove'
 import type { Demo } from './support/demo'
 import { film, filmLinks } from './support/film'
 import { signInAs } from './support/people'
 import { expect, test } from './support/test'
+
+/** Records the consent to exemplars on the page of safety and consent. */
+async function consent(head: Page, cove: Cove): Promise<void> {
+  await head.goto(`/desk/divers/${cove.diver}/safety`)
+  const exemplar = head
+    .getByRole('region', { name: 'Consent' })
+    .getByRole('listitem')
+    .filter({ hasText: 'To show moments as exemplars' })
+  await exemplar.getByText('Record it').click()
+  await exemplar.getByLabel('Who gives it').fill('Her father, in writing')
+  await exemplar.getByRole('button', { name: 'Record the consent' }).click()
+  await expect(exemplar.getByText('for the coaches of the club', { exact: false })).toBeVisible()
+}
 
 const skill = encodeURIComponent('fall-in@poolside')
 
@@ -28,12 +41,10 @@ test('a head coach names an exemplar, coaches see it in the guide, other clubs b
     await head.goto(moment)
     const naming = head.getByRole('region', { name: 'As an exemplar' })
     await naming.getByRole('link', { name: 'Record the consent' }).click()
+    await expect(head.getByRole('region', { name: 'Consent' })).toBeVisible()
+    await consent(head, cove)
     const consents = head.getByRole('region', { name: 'Consent' })
     const exemplar = consents.getByRole('listitem').filter({ hasText: 'To show moments as exemplars' })
-    await exemplar.getByText('Record it').click()
-    await exemplar.getByLabel('Who gives it').fill('Her father, in writing')
-    await exemplar.getByRole('button', { name: 'Record the consent' }).click()
-    await expect(exemplar.getByText('for the coaches of the club', { exact: false })).toBeVisible()
 
     await head.goto(moment)
     await naming.getByRole('button', { name: 'Name it as an exemplar' }).click()
@@ -84,6 +95,54 @@ test('a head coach names an exemplar, coaches see it in the guide, other clubs b
     }
     await assistant.context().close()
     await elsewhere.context().close()
+  } finally {
+    await closeCove(demo, cove)
+  }
+})
+
+test('an exemplar stands beside the rating scale of another attempt, never beside its own', async ({
+  browser,
+  page: head,
+  demo,
+}) => {
+  test.setTimeout(180_000)
+  const cove: Cove = makeCove(demo)
+  try {
+    const assistant = await pageOf(browser, demo, cove.emails.assistant)
+    // Its standard asks for a second coach.
+    const what = { skill: '101B', place: '1m', atLevel: 'soundings' }
+    const first = await film(assistant, cove.diver, { own: filmLinks.own }, { what })
+    await film(assistant, cove.diver, { own: filmLinks.own }, { what })
+    await signInAs(head, demo, cove.emails.head)
+    await consent(head, cove)
+    await head.goto(`/desk/moments/${first.own}`)
+    const naming = head.getByRole('region', { name: 'As an exemplar' })
+    await naming.getByLabel('What it shows').selectOption('criterion:hands-locked')
+    await naming.getByRole('button', { name: 'Name it as an exemplar' }).click()
+    await expect(naming.getByText('“Hands locked, ears covered” at Bearings')).toBeVisible()
+
+    await head.goto('/desk/video')
+    const links = await head
+      .locator('a[href^="/desk/video/"]')
+      .evaluateAll((all) => all.map((link) => link.getAttribute('href') ?? ''))
+    expect(links).toHaveLength(2)
+    const seen = head.getByText('See it: 101B at 1 m, as Bearings asks it')
+    const shown: string[] = []
+    for (const link of links) {
+      await head.goto(link)
+      await expect(head.getByRole('group', { name: 'Hands locked, ears covered' })).toBeVisible()
+      if ((await seen.count()) > 0) shown.push(link)
+    }
+    expect(shown).toHaveLength(1)
+    // What was rated before the film is looked at is still there after it.
+    await head.goto(shown[0] ?? '')
+    const scale = head.getByRole('group', { name: 'Hands locked, ears covered' })
+    await scale.getByRole('radio', { name: /^3/ }).check()
+    await seen.click()
+    await expect(head.locator('video')).toHaveCount(2)
+    await expect(scale.getByRole('radio', { name: /^3/ })).toBeChecked()
+    expect((await new AxeBuilder({ page: head }).analyze()).violations).toEqual([])
+    await assistant.context().close()
   } finally {
     await closeCove(demo, cove)
   }
