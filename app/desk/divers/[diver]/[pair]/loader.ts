@@ -47,6 +47,8 @@ export interface WaitingView {
 export interface PairPage {
   readonly diver: { readonly id: string; readonly name: string; readonly href: string }
   readonly pair: PairKey
+  /** Its guide, at the level that is asked of her. */
+  readonly guide: string
   readonly name: string
   readonly state: string
   readonly because: string | null
@@ -160,6 +162,7 @@ export async function loadPair(diver: string, encoded: string): Promise<PairPage
   return {
     diver: { id: file.id, name: `${file.givenName} ${file.familyName}`, href: `/desk/divers/${file.id}` },
     pair: pair.key,
+    guide: `/curriculum/${encodeURIComponent(pair.key)}?level=${encodeURIComponent(atLevel)}`,
     name: pairName(pair.key, words),
     state,
     because: because === null ? null : 'node' in because ? explain(because, words).sentence : sayBlock(because, words),

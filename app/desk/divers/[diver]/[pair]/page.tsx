@@ -51,7 +51,7 @@ export default async function SkillOfDiverPage({ params, searchParams }: PairPag
   return (
     <PageFrame frame={frame} current="/desk/divers" signOut={signOutAction}>
       <PageHead sentence={page.asked} margin={page.state}>
-        <a href={page.diver.href}>{page.diver.name}</a> · {page.name}
+        <a href={page.diver.href}>{page.diver.name}</a> · {page.name} · <a href={page.guide}>the guide</a>
       </PageHead>
       {typeof done === 'string' ? (
         <Beside>
