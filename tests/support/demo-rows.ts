@@ -13,7 +13,6 @@ export const byChance: Columns = {
   Edition: ['id'],
   Transfer: ['id'],
   DiverMembership: ['id'],
-  GuideOpening: ['id'],
   Consent: ['id', 'saidById'],
   GrowthNote: ['id', 'noteId'],
   Recognition: ['id', 'reasonId'],
