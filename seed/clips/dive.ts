@@ -28,7 +28,8 @@ export interface Truth {
 
 /** Seconds of film before the take-off; the last is not a whole number of frames, so that events fall between them. */
 const lead = 1.007
-const pressTime = 0.7
+/** Seconds of the press, which ends with the take-off. */
+export const pressTime = 0.7
 /** Seconds of film after the hands meet the water. */
 const tail = 0.7
 

@@ -5,6 +5,7 @@ import { type DiverInSeason, startOf } from './choose'
 import { doInOrder } from './clock'
 import { type ClubData, type CoachData, clubs, coaches, type SquadData, squads } from './coast'
 import { type Acts, decideOnQueue, signWhatIsReached } from './desk'
+import { markFilms } from './films'
 import { lookAt, send } from './hands'
 import { tellMishaps } from './mishaps'
 import { recogniseOn, settleMoves, standDownOn } from './office'
@@ -122,6 +123,7 @@ export async function tellSeason(until: EpochDay, progress: Progress, told = sto
     if (isDeskEvening(day)) await doInOrder(clubs.map((club) => sitAtDesk(club, day, divers)))
     progress(day, dives)
   }
+  if (until === today) await markFilms(week, instantOn(today, 17))
   return dives
 }
 

@@ -122,6 +122,19 @@ describe('the demo', () => {
     expect(attempts.every(({ receivedAt }) => receivedAt <= fixedNow)).toBe(true)
   })
 
+  it('has films of its last week that coaches marked and measured, one of them two who do not quite agree', async () => {
+    const marked = await asRole('owner', (client) =>
+      client.query<{ coaches: string; entries: string }>(
+        `SELECT count(DISTINCT "coachId") AS coaches, count(DISTINCT "atMs") FILTER (WHERE "phase" = 'entry') AS entries
+         FROM "MomentMark" GROUP BY "momentId" ORDER BY 1 DESC`,
+      ),
+    )
+    expect(marked.rows.length).toBeGreaterThanOrEqual(2)
+    expect(marked.rows[0]).toEqual({ coaches: '2', entries: '2' })
+    expect(await count(`"MomentMeasure" WHERE "inputs" ->> 'kind' = 'tilt'`)).toBeGreaterThanOrEqual(2)
+    expect(await count(`"MomentMeasure" m, jsonb_array_elements(m."results") r WHERE (r ->> 'check')::boolean`)).toBe(0)
+  })
+
   it('has what only some dives have: notes, moments, a second coach on video, corrections with their reasons', async () => {
     expect(await count('"Moment"')).toBeGreaterThan(2_000)
     expect(await count(`"Moment" WHERE "link" LIKE '/media/clips/%.webm'`)).toBeGreaterThan(100)

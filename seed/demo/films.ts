@@ -1,0 +1,113 @@
+import type { MarkKey } from '../../lib/assessment/mark/mark'
+import type { Point } from '../../lib/assessment/measure/picture'
+import type { OnFrames } from '../../lib/assessment/measure/taken'
+import { ownFilm } from '../../lib/assessment/moment'
+import { keepMark } from '../../lib/assessment/store/marks'
+import { keepMeasure } from '../../lib/assessment/store/measures'
+import { trueDive } from '../clips/true-dive'
+import { type Chance, chanceOf } from './chance'
+import { type CoachData, coaches } from './coast'
+import { coachScope, require } from './hands'
+import type { Remembered } from './turn'
+
+/** A dive of the last week whose film was drawn, so that what it shows is known. */
+interface Filmed {
+  readonly moment: string
+  readonly dive: ReturnType<typeof trueDive>
+  readonly seen: Remembered
+}
+
+/** The last such dive of each diver, newest first. */
+function listFilmed(week: readonly Remembered[]): Filmed[] {
+  const last = new Map<string, Filmed>()
+  for (const seen of week.filter(({ diver }) => !diver.story.consentsMissing))
+    for (const { id, link } of seen.observation.moments)
+      if (ownFilm.test(link)) {
+        const name = link.slice(link.lastIndexOf('/') + 1, -'.webm'.length)
+        last.delete(seen.diver.id)
+        last.set(seen.diver.id, { moment: id, dive: trueDive(name), seen })
+      }
+  return [...last.values()].reverse()
+}
+
+const frameUsOf = ({ dive: { rate } }: Filmed): number => Math.round(1_000_000 / rate)
+const msOf = ({ dive: { rate } }: Filmed, frame: number): number => Math.round((frame * 1000) / rate)
+
+/** Where a coach sees each phase begin: the true frame, or one beside it. */
+function marksIn(filmed: Filmed, off: number): [MarkKey, number][] {
+  const { dive, seen } = filmed
+  const running = seen.pair.skill.phaseSet === 'running'
+  const marks: [MarkKey, number][] = [
+    [running ? 'press' : 'stance', dive.press],
+    ['take-off', dive.lowest],
+    ['flight', dive.leaves],
+    ['highest point', dive.highest + off],
+    ['come-out', dive.opens + off],
+    ['entry', dive.meets + Math.sign(off)],
+  ]
+  return marks.map(([key, frame]) => [key, msOf(filmed, frame)])
+}
+
+/** Points as a coach places them: within a pixel or two of where they truly are. */
+function tiltAtTakeOff(filmed: Filmed, chance: Chance): OnFrames {
+  const { dive } = filmed
+  const near = ({ x, y }: Point): Point => ({ x: x + chance.normal(1.2), y: y + chance.normal(1.2) })
+  const { ankle, hip, shoulder, head } = dive.points(dive.leaves)
+  const body = { ankle: near(ankle), hip: near(hip), shoulder: near(shoulder), head: near(head) }
+  const plumb = { 'plumb top': near(dive.still['plumb top']), 'plumb bottom': near(dive.still['plumb bottom']) }
+  const frame = { atMs: msOf(filmed, dive.leaves), frameUs: frameUsOf(filmed), ...dive.size }
+  return {
+    kind: 'tilt',
+    frames: [frame],
+    points: { ...body, ...plumb },
+    upright: 'plumb',
+    down: false,
+    metres: null,
+    pixel: 2,
+  }
+}
+
+/** One coach goes through one film: marks it, and measures where it is worth it. */
+async function goThrough(
+  filmed: Filmed,
+  coach: CoachData,
+  from: number,
+  off: number,
+  measures: boolean,
+): Promise<void> {
+  const { moment, seen } = filmed
+  const said = `${coach.name} on the film of ${seen.diver.story.given}`
+  const chance = chanceOf('points', moment, coach.key)
+  let at = from
+  for (const [key, atMs] of marksIn(filmed, off)) {
+    at += 9_000
+    require(said, await keepMark(
+      await coachScope(coach.key, at),
+      { moment, key, atMs, frameUs: frameUsOf(filmed) },
+      chance.id(at),
+    ))
+  }
+  if (!measures) return
+  const flight = { kind: 'flight', drop: { value: filmed.dive.board, sd: 0.1 } } as const
+  for (const taken of [tiltAtTakeOff(filmed, chance), flight]) {
+    at += 60_000
+    require(said, await keepMeasure(await coachScope(coach.key, at), { moment, taken }, chance.id(at)))
+  }
+}
+
+/**
+ * On the last evening coaches mark and measure a few films of the week: two of them one and the same, and not the same.
+ * Throws Error at the first thing that is refused.
+ */
+export async function markFilms(week: readonly Remembered[], evening: number): Promise<void> {
+  const filmed = listFilmed(week)
+  const secondOf = ({ seen: { deck } }: Filmed): CoachData | undefined =>
+    coaches.find(
+      (coach) => !coach.left && coach.key !== deck.coach.key && coach.posts.some(({ club }) => club === deck.club.key),
+    )
+  const shared = filmed.find(secondOf)
+  const chosen = [...(shared ? [shared] : []), ...filmed.filter((one) => one !== shared)].slice(0, 3)
+  for (const one of chosen) await goThrough(one, one.seen.deck.coach, evening, 0, true)
+  const second = shared && secondOf(shared)
+  if (shared && second) await goThrough(shared, second, evening + 600_000, 2, false)
+}
