@@ -23,6 +23,7 @@ export const areas = {
   curriculum: /^lib\/curriculum\//,
   assessmentStore: /^lib\/assessment\/store\//,
   wording: /^lib\/assessment\/(.+\/)?wording(\/|\.ts$|-)/,
+  measure: /^lib\/assessment\/measure\//,
   assessment: /^lib\/assessment\//,
   reportsStore: /^lib\/reports\/store\//,
   reports: /^lib\/reports\//,
@@ -65,7 +66,7 @@ export interface Row {
 }
 
 const everyArea = Object.keys(areas) as Area[]
-const rules = ['curriculum', 'assessment', 'wording', 'reports'] as const
+const rules = ['curriculum', 'assessment', 'measure', 'wording', 'reports'] as const
 const storePackages = ['database', 'ids', 'hash', 'zod', 'log'] as const
 
 export const table: Record<Area, Row> = {
@@ -88,9 +89,11 @@ export const table: Record<Area, Row> = {
   },
 
   curriculum: { all: ['curriculum'], packages: ['zod', 'canonical', 'hash'] },
-  assessment: { all: ['curriculum', 'assessment', 'wording'], packages: ['zod', 'canonical', 'hash'] },
-  wording: { all: ['curriculum', 'assessment', 'wording'], packages: ['zod'] },
-  reports: { all: ['curriculum', 'assessment', 'wording', 'reports'], packages: ['zod'] },
+  /** Geometry and ballistics on numbers: views compute with it, so it knows of nothing but what a curriculum may ask. */
+  measure: { all: ['curriculum', 'measure'], packages: ['zod'] },
+  assessment: { all: ['curriculum', 'assessment', 'measure', 'wording'], packages: ['zod', 'canonical', 'hash'] },
+  wording: { all: ['curriculum', 'assessment', 'measure', 'wording'], packages: ['zod'] },
+  reports: { all: ['curriculum', 'assessment', 'measure', 'wording', 'reports'], packages: ['zod'] },
 
   curriculumStore: {
     all: ['curriculum', 'curriculumStore', 'db', 'client'],
@@ -98,7 +101,7 @@ export const table: Record<Area, Row> = {
     packages: storePackages,
   },
   assessmentStore: {
-    all: ['curriculum', 'assessment', 'wording', 'curriculumStore', 'assessmentStore', 'db', 'client'],
+    all: ['curriculum', 'assessment', 'measure', 'wording', 'curriculumStore', 'assessmentStore', 'db', 'client'],
     types: ['access'],
     packages: storePackages,
   },
@@ -119,18 +122,18 @@ export const table: Record<Area, Row> = {
   },
   page: {
     all: ['wording', 'product', 'server', 'page', 'view', 'deck', 'domain', 'ui', 'style'],
-    types: ['curriculum', 'assessment', 'reports'],
+    types: ['curriculum', 'assessment', 'measure', 'reports'],
     packages: ['next', 'react'],
   },
   view: {
     all: ['wording', 'product', 'server', 'view', 'domain', 'ui', 'style'],
-    types: ['curriculum', 'assessment', 'reports'],
+    types: ['curriculum', 'assessment', 'measure', 'reports'],
     packages: ['next', 'react', 'table'],
   },
   ui: { all: ['ui'], packages: ['react', 'table', 'primitives'] },
-  domain: { all: ['wording', 'domain', 'ui'], types: ['curriculum', 'assessment'], packages: ['react'] },
+  domain: { all: ['measure', 'wording', 'domain', 'ui'], types: ['curriculum', 'assessment'], packages: ['react'] },
   deck: {
-    all: ['curriculum', 'assessment', 'wording', 'product', 'deck', 'domain', 'ui'],
+    all: ['curriculum', 'assessment', 'measure', 'wording', 'product', 'deck', 'domain', 'ui'],
     packages: ['react', 'idb', 'ids'],
   },
 

@@ -45,8 +45,12 @@ export interface MarkRequest {
   readonly frameUs: number | null
 }
 
-/** Keeps a coach's mark, or takes it back. What is odd is kept; what cannot be is refused. */
-export function keepMark(scope: Scope, { moment, key, atMs, frameUs }: MarkRequest): Promise<Outcome> {
+/** Keeps a coach's mark, or takes it back. What is odd is kept; what cannot be is refused. The demo brings ids of its own. */
+export function keepMark(
+  scope: Scope,
+  { moment, key, atMs, frameUs }: MarkRequest,
+  id = uuidv7({ msecs: scope.at }),
+): Promise<Outcome> {
   return asAccount(scope.account, async (tx) => {
     const pair = await findMomentPair(tx, scope, moment)
     if (pair === null) return noMoment
@@ -58,7 +62,6 @@ export function keepMark(scope: Scope, { moment, key, atMs, frameUs }: MarkReque
       return refuse('no such time', 'No film has a frame at that time. Nothing was marked.')
     if (frameUs !== null && !isFrameTime(frameUs))
       return refuse('no such frame', 'A frame lasts from a thousandth of a second to a second. Nothing was marked.')
-    const id = uuidv7({ msecs: scope.at })
     const data = {
       id,
       momentId: moment,

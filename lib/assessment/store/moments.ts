@@ -8,6 +8,7 @@ import type { Mark } from '../mark/mark'
 import { dayIn, type EpochDay } from '../time'
 import { type DiverHere, listDivers } from './divers-here'
 import { listMarks } from './marks'
+import { boardOf, type KeptMeasure, listMeasures } from './measures'
 
 /** A moment with what it shows: who dived what, and when. */
 export interface MomentFile {
@@ -20,7 +21,10 @@ export interface MomentFile {
   readonly start: number
   readonly end: number | null
   readonly marks: readonly Mark[]
-  /** Who marked, and may be named. */
+  readonly measures: readonly KeptMeasure[]
+  /** Height in metres of the board that was dived from; null where there is none. */
+  readonly board: number | null
+  /** Who marked or measured, and may be named. */
   readonly people: ReadonlyMap<string, { readonly name: string; readonly initials: string }>
 }
 
@@ -34,17 +38,21 @@ export function findMoment(scope: Scope, id: string): Promise<MomentFile | null>
     const attempt = seen && (await tx.attempt.findFirst({ where: { id: seen.attemptId, diverId: diver.id } }))
     if (!attempt) return null
     const marks = await listMarks(tx, id)
-    const coaches = [...new Set([scope.account, ...marks.map(({ coach }) => coach)])]
+    const measures = await listMeasures(tx, id)
+    const coaches = [...new Set([scope.account, ...[...marks, ...measures].map(({ coach }) => coach)])]
+    const holding = { skill: attempt.skill, place: attempt.place as Place }
     const named = { where: { id: { in: coaches } }, select: { id: true, name: true, initials: true } }
     return {
       curriculum: await getEditionInForce(tx, scope),
       diver,
-      pair: pairKey({ skill: attempt.skill, place: attempt.place as Place }),
+      pair: pairKey(holding),
       day: dayIn(programmeInstant(attempt.attemptedAt.getTime(), Number(attempt.offsetMs)), diver.zone),
       link: moment.link,
       start: moment.startMs / 1000,
       end: moment.endMs === null ? null : moment.endMs / 1000,
       marks,
+      measures,
+      board: boardOf({ holding }),
       people: new Map((await tx.account.findMany(named)).map((row) => [row.id, row])),
     }
   })

@@ -31,8 +31,8 @@ export interface ClipControl {
   readonly step: (by: 1 | -1) => void
   readonly setSpeed: (speed: number) => void
   readonly toStart: () => void
-  /** Shows the frame that begins at a time, to the millisecond. */
-  readonly goTo: (seconds: number) => Promise<void>
+  /** Shows the frame that begins at a time, to the millisecond; `lasts` is how long it is shown, where that was kept with it. */
+  readonly goTo: (seconds: number, lasts?: number | null) => Promise<void>
   /** Learns how long a frame is shown and comes back to the one that was; null where it cannot be learned. */
   readonly learn: () => Promise<number | null>
   /** Plays from the start of the range. */
@@ -143,9 +143,10 @@ export function useClip({ start, end }: Range): ClipControl {
       setRate(rate)
     },
     toStart: () => void show(start),
-    goTo: async (seconds) => {
+    goTo: async (seconds, lasts) => {
       pause()
-      await show(seconds + (frame ?? guessed) / 2)
+      // Into the middle of the frame; where its length is not known, past what rounding to a millisecond can lose.
+      await show(seconds + (lasts ?? frame ?? 0.004) / 2)
     },
     learn: async () => (await alone((film) => learned(film)).catch(() => null))?.known ?? frame,
     replay,

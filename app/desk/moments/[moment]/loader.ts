@@ -1,6 +1,7 @@
 import { notFound } from 'next/navigation'
 import type { ClipMoment } from '@/app/_components/domain/clip/clip-moment'
-import type { MarksView } from '@/app/_components/domain/clip/marks/marks-view'
+import type { Marker, MarksView } from '@/app/_components/domain/clip/marks/marks-view'
+import type { MeasuresView } from '@/app/_components/domain/clip/measure/measures-view'
 import { toClip } from '@/app/desk/loader'
 import { listQuestionsOn, type QuestionView } from '@/app/desk/questions/loader'
 import { coachingScopeOf } from '@/lib/access/scope'
@@ -22,14 +23,36 @@ export interface MomentPage {
   readonly back: string
   readonly clip: ClipMoment
   readonly marks: MarksView
+  readonly measures: MeasuresView
   /** This page. */
   readonly href: string
   /** What was asked about it and still stands. */
   readonly questions: readonly QuestionView[]
 }
 
+const markerOf = ({ people }: MomentFile, id: string): Marker => ({
+  id,
+  name: people.get(id)?.name ?? 'A coach',
+  initials: people.get(id)?.initials ?? '?',
+})
+
+/** The measures of a moment; whose they are decides who may take them back. */
+const toMeasures = (moment: string, file: MomentFile, me: string): MeasuresView => ({
+  moment,
+  board: file.board,
+  saved: file.measures.map(({ id, coach, taken, results }) => ({
+    id,
+    coach: markerOf(file, coach),
+    own: coach === me,
+    taken,
+    results,
+    suggests: [],
+  })),
+})
+
 /** The marks of a moment as one of its coaches sees them: her own, and everybody's beside each other, hers first. */
-function toMarks(moment: string, { curriculum, pair, start, end, marks, people }: MomentFile, me: string): MarksView {
+function toMarks(moment: string, file: MomentFile, me: string): MarksView {
+  const { curriculum, pair, start, end, marks } = file
   const set = curriculum.pairs.get(pair)?.skill.phaseSet
   const keys = set ? markKeysOf(set) : []
   const own = marks.filter(({ coach }) => coach === me)
@@ -40,11 +63,7 @@ function toMarks(moment: string, { curriculum, pair, start, end, marks, people }
     keys,
     own,
     odd: oddities(own, keys, range).map(sayOddity),
-    coaches: coaches.map((id) => ({
-      id,
-      name: people.get(id)?.name ?? 'A coach',
-      initials: people.get(id)?.initials ?? '?',
-    })),
+    coaches: coaches.map((id) => markerOf(file, id)),
     lines: markTable(marks, keys, coaches),
   }
 }
@@ -65,6 +84,7 @@ export async function loadMoment(id: string): Promise<MomentPage> {
     day,
     back: `/desk/divers/${diver.id}/${encodeURIComponent(pair)}`,
     marks: toMarks(id, found, actor.account),
+    measures: toMeasures(id, found, actor.account),
     clip: toClip(link, { start, end }, `${who}, ${name}, ${day}`),
     href: `/desk/moments/${id}`,
     questions: await listQuestionsOn(scope, diver.id, id),

@@ -7,7 +7,7 @@ import { signOutAction } from '@/app/account/actions'
 import { QuestionRows } from '@/app/desk/questions/_components/question-row'
 import { loadFrame } from '@/app/loader'
 import { ExemplarForm } from './_components/exemplar-form'
-import { markAction } from './actions'
+import { markAction, measureAction, takeBackAction } from './actions'
 import { nameAction, withdrawAction } from './exemplar/actions'
 import { loadNaming } from './exemplar/loader'
 import { loadMoment } from './loader'
@@ -21,7 +21,7 @@ interface MomentPageProps {
 export default async function MomentOfDivePage({ params }: MomentPageProps) {
   const frame = await loadFrame()
   const { moment } = await params
-  const { who, name, day, back, clip, marks, href, questions } = await loadMoment(moment)
+  const { who, name, day, back, clip, marks, measures, href, questions } = await loadMoment(moment)
   const naming = await loadNaming(moment)
   return (
     <PageFrame frame={frame} current="/desk/divers" signOut={signOutAction}>
@@ -30,7 +30,14 @@ export default async function MomentOfDivePage({ params }: MomentPageProps) {
       </PageHead>
       <Section title="The moment">
         <Beside>
-          <ClipDesk moment={clip} marks={marks} markAction={markAction} />
+          <ClipDesk
+            moment={clip}
+            marks={marks}
+            measures={measures}
+            markAction={markAction}
+            measureAction={measureAction}
+            takeBackAction={takeBackAction}
+          />
         </Beside>
       </Section>
       {marks.coaches.length > 1 ? (

@@ -2,19 +2,17 @@
 
 import { markHint, sayTime } from '@/lib/assessment/mark/wording'
 import { SaidLine } from '../said-line'
-import type { ClipControl } from '../use-clip'
 import type { MarksView } from './marks-view'
 import type { Marking } from './use-marks'
 
 interface MarksPanelProps {
-  readonly clip: ClipControl
   readonly marks: MarksView
   readonly marking: Marking
 }
 
 /** The phases of the dive: mark the frame that is shown, go to a mark, take it back. */
-export function MarksPanel({ clip, marks, marking }: MarksPanelProps) {
-  const { timeOf, mark, takeBack, pending, said, next } = marking
+export function MarksPanel({ marks, marking }: MarksPanelProps) {
+  const { markOf, goTo, mark, takeBack, pending, said, next } = marking
   if (marks.keys.length === 0)
     return <p className="text-soft">The curriculum in force does not name the phases of this skill.</p>
   return (
@@ -25,7 +23,7 @@ export function MarksPanel({ clip, marks, marking }: MarksPanelProps) {
         </caption>
         <tbody>
           {marks.keys.map((key, index) => {
-            const time = timeOf(key)
+            const own = markOf(key)
             return (
               <tr key={key}>
                 <th scope="row">
@@ -34,19 +32,19 @@ export function MarksPanel({ clip, marks, marking }: MarksPanelProps) {
                   {markHint[key] ? <span className="block text-13 text-soft">{markHint[key]}</span> : null}
                 </th>
                 <td>
-                  {time === null ? null : (
+                  {own === null ? null : (
                     <>
                       <button
                         type="button"
                         className="button button-text"
-                        aria-label={`Go to ${key}, ${sayTime(time)}`}
-                        onClick={() => void clip.goTo(time / 1000)}
+                        aria-label={`Go to ${key}, ${sayTime(own.atMs)}`}
+                        onClick={() => goTo(own)}
                       >
-                        {sayTime(time)}
+                        {sayTime(own.atMs)}
                       </button>{' '}
                       <button
                         type="button"
-                        className="button button-text"
+                        className="button button-text marks-back"
                         aria-label={`Take back ${key}`}
                         disabled={pending}
                         onClick={() => takeBack(key)}

@@ -1,0 +1,79 @@
+'use client'
+
+import { measureTaken } from '@/lib/assessment/measure/take'
+import { sayProblem, takenName } from '@/lib/assessment/measure/wording-taken'
+import type { MarksView } from '../marks/marks-view'
+import { SaidLine } from '../said-line'
+import { useSending } from '../use-sending'
+import { MeasureChoices } from './choices'
+import { FlightFields } from './flight-fields'
+import type { MeasureAction, MeasureAsk, MeasuresView, SavedMeasure, TakeBackAction } from './measures-view'
+import { ResultsList } from './results-list'
+import { SavedMeasures } from './saved-measures'
+import { SlotList } from './slot-list'
+import { useFlight } from './use-flight'
+import type { Measuring } from './use-measuring'
+
+interface MeasurePanelProps {
+  readonly measures: MeasuresView
+  readonly marks: MarksView
+  readonly measuring: Measuring
+  readonly measureAction: MeasureAction
+  readonly takeBackAction: TakeBackAction
+  readonly shown: string | null
+  readonly onShow: (measure: SavedMeasure | null) => void
+}
+
+/** A measure on the frame that is shown: what to place, what comes of it as it is placed, and what was kept. */
+export function MeasurePanel({ measures, marks, measuring, shown, onShow, ...actions }: MeasurePanelProps) {
+  const { moment, board, saved } = measures
+  const { draft, misplaced, undo, clear } = measuring
+  const { said, pending, send } = useSending()
+  const flight = useFlight(marks, board)
+  const taken = draft.kind === 'flight' ? flight.taken : measuring.taken
+  const taking = taken && measureTaken(taken, board)
+  const asked: MeasureAsk['taken'] | null =
+    draft.kind === 'flight' ? { kind: 'flight', drop: flight.stated } : measuring.taken
+  const save = () =>
+    asked && send(() => actions.measureAction({ moment, taken: asked }), `Kept: ${takenName[draft.kind]}.`)
+  const takeBack = (measure: SavedMeasure) => {
+    if (measure.id === shown) onShow(null)
+    const ask = { moment, measure: measure.id }
+    send(() => actions.takeBackAction(ask), `Taken back: ${takenName[measure.taken.kind]}.`)
+  }
+  return (
+    <div className="grid content-start gap-3">
+      <MeasureChoices measuring={measuring} hasBoard={board !== null} />
+      {draft.kind === 'flight' ? <FlightFields marks={marks} flight={flight} /> : <SlotList measuring={measuring} />}
+      {misplaced ? (
+        <p role="alert" className="border-l-4 border-coral bg-coral-wash px-3 py-2 text-13">
+          {misplaced}
+        </p>
+      ) : null}
+      <div aria-live="polite">
+        {taking?.ok ? <ResultsList results={taking.results} bent={taking.bent} /> : null}
+        {taking && !taking.ok ? <p className="text-13 text-soft">{sayProblem(taking.problem)}</p> : null}
+        {taking ? null : (
+          <p className="text-13 text-soft">Mark “flight” and “entry” first: the flight lies between them.</p>
+        )}
+      </div>
+      <div className="flex flex-wrap items-center gap-3">
+        <button type="button" className="button button-go" disabled={!taking?.ok || pending} onClick={save}>
+          Keep this measure
+        </button>
+        {draft.kind === 'flight' ? null : (
+          <>
+            <button type="button" className="button" disabled={draft.past.length === 0} onClick={undo}>
+              Undo
+            </button>
+            <button type="button" className="button" onClick={clear}>
+              Clear
+            </button>
+          </>
+        )}
+      </div>
+      <SaidLine said={said} pending={pending} />
+      <SavedMeasures saved={saved} shown={shown} pending={pending} onShow={onShow} onTakeBack={takeBack} />
+    </div>
+  )
+}
