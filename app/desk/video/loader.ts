@@ -1,13 +1,10 @@
 import { notFound } from 'next/navigation'
-import type { ClipMoment } from '@/app/_components/domain/clip/clip-moment'
 import type { ExemplarView } from '@/app/_components/domain/clip/exemplar-list'
 import { nearest, ofCriterion, ofFault } from '@/app/curriculum/exemplar/loader'
-import { toClip } from '@/app/desk/loader'
 import { listQuestionsToAnswer, type QuestionView } from '@/app/desk/questions/loader'
 import { canCoach, canPublish } from '@/lib/access/can'
 import { coachingScopeOf } from '@/lib/access/scope'
 import { requireActor, requireCoach } from '@/lib/access/session'
-import { splitMomentLink } from '@/lib/assessment/moment'
 import { dayName, pairName } from '@/lib/assessment/readiness/wording'
 import { type Exemplar, readExemplars } from '@/lib/assessment/store/exemplars'
 import { readWaiting } from '@/lib/assessment/store/filmed'
@@ -18,6 +15,7 @@ import { expectedAt } from '@/lib/assessment/verdict'
 import type { Curriculum } from '@/lib/curriculum/edition/curriculum'
 import { phaseSets, type Rating } from '@/lib/curriculum/model'
 import { systemClock } from '@/lib/platform/clock'
+import { type LookFilm, loadFilms } from './[attempt]/loader'
 
 /** A line of what there is to look at. */
 export interface LookRow {
@@ -72,6 +70,8 @@ export interface LookCriterion {
   readonly anchors: readonly string[]
   /** Moments that show it as this level asks it; none of this attempt, which is rated blind. */
   readonly exemplars: readonly ExemplarView[]
+  /** What the coach's own measures suggest; nobody else's. */
+  readonly measured: readonly string[]
 }
 
 export interface LookPage {
@@ -79,7 +79,7 @@ export interface LookPage {
   readonly who: string
   readonly name: string
   readonly day: string
-  readonly moments: readonly ClipMoment[]
+  readonly films: readonly LookFilm[]
   readonly phases: readonly { readonly phase: string; readonly criteria: readonly LookCriterion[] }[]
   readonly faults: readonly {
     readonly key: string
@@ -88,13 +88,14 @@ export interface LookPage {
   }[]
 }
 
-/** What stands beside the ratings: the edition, and the exemplars of others' attempts. */
+/** What stands beside the ratings: the edition, exemplars of others' attempts, what the coach's own measures suggest by criterion. */
 interface Beside {
   readonly curriculum: Curriculum
   readonly exemplars: readonly Exemplar[]
+  readonly suggested: ReadonlyMap<string, readonly string[]>
 }
 
-function phasesOf({ pair, level }: Look, { curriculum, exemplars }: Beside): LookPage['phases'] {
+function phasesOf({ pair, level }: Look, { curriculum, exemplars, suggested }: Beside): LookPage['phases'] {
   return phaseSets[pair.skill.phaseSet]
     .map((phase) => ({
       phase,
@@ -107,6 +108,7 @@ function phasesOf({ pair, level }: Look, { curriculum, exemplars }: Beside): Loo
           const own = ofCriterion(exemplars, key, curriculum, fits)
           return {
             ...{ key, title, statement, critical, anchors, expected },
+            measured: suggested.get(key) ?? [],
             exemplars: nearest(own, pair.key, curriculum),
           }
         }),
@@ -130,16 +132,14 @@ export async function loadLook(attempt: string): Promise<LookPage> {
   const look = looks.find((one) => one.attempt === attempt)
   if (!look) notFound()
   const name = pairName(look.pair.key, { curriculum })
-  const beside = { curriculum, exemplars: await readExemplars(scope, attempt) }
+  const { films, suggested } = await loadFilms(scope, look, curriculum)
+  const beside = { curriculum, suggested, exemplars: await readExemplars(scope, attempt) }
   return {
     attempt,
     who: look.givenName,
     name,
     day: dayName(look.day, { today: dayIn(scope.at, scope.zone) }),
-    moments: look.moments.map((href) => {
-      const { link, range } = splitMomentLink(href)
-      return toClip(link, range ?? { start: 0, end: null }, `${look.givenName}, ${name}`)
-    }),
+    films,
     phases: phasesOf(look, beside),
     faults: faultsOf(look, beside),
   }

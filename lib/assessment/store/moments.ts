@@ -1,8 +1,9 @@
 import type { Scope } from '../../access/scope'
 import { type Curriculum, type PairKey, pairKey } from '../../curriculum/edition/curriculum'
+import type { Rating } from '../../curriculum/model'
 import type { Place } from '../../curriculum/place'
 import { getEditionInForce } from '../../curriculum/store/editions'
-import { asAccount } from '../../platform/db'
+import { asAccount, type Tx } from '../../platform/db'
 import { programmeInstant } from '../device-clock'
 import type { Mark } from '../mark/mark'
 import { dayIn, type EpochDay } from '../time'
@@ -24,8 +25,18 @@ export interface MomentFile {
   readonly measures: readonly KeptMeasure[]
   /** Height in metres of the board that was dived from; null where there is none. */
   readonly board: number | null
-  /** Who marked or measured, and may be named. */
+  /** The explicit ratings of the dive by each coach who rated it, by criterion key; and the coach whose the moment is. */
+  readonly rated: ReadonlyMap<string, Readonly<Record<string, Rating>>>
+  readonly observer: string
+  /** Who marked, measured or rated, and may be named. */
   readonly people: ReadonlyMap<string, { readonly name: string; readonly initials: string }>
+}
+
+/** What each coach rated of an attempt, by the observation that stands. */
+async function listRated(tx: Tx, attempt: string): Promise<MomentFile['rated']> {
+  const heads = await tx.observationHead.findMany({ where: { attemptId: attempt } })
+  const rows = await tx.observation.findMany({ where: { id: { in: heads.map(({ observationId }) => observationId) } } })
+  return new Map(rows.map(({ coachId, ratings }) => [coachId, ratings as Record<string, Rating>]))
 }
 
 /** A moment of a diver in scope, or null: without her consent to video there is none, and an erased link shows nothing. */
@@ -39,7 +50,9 @@ export function findMoment(scope: Scope, id: string): Promise<MomentFile | null>
     if (!attempt) return null
     const marks = await listMarks(tx, id)
     const measures = await listMeasures(tx, id)
-    const coaches = [...new Set([scope.account, ...[...marks, ...measures].map(({ coach }) => coach)])]
+    const rated = await listRated(tx, attempt.id)
+    const worked = [...marks, ...measures].map(({ coach }) => coach)
+    const coaches = [...new Set([scope.account, seen.coachId, ...worked])]
     const holding = { skill: attempt.skill, place: attempt.place as Place }
     const named = { where: { id: { in: coaches } }, select: { id: true, name: true, initials: true } }
     return {
@@ -53,6 +66,8 @@ export function findMoment(scope: Scope, id: string): Promise<MomentFile | null>
       marks,
       measures,
       board: boardOf({ holding }),
+      rated,
+      observer: seen.coachId,
       people: new Map((await tx.account.findMany(named)).map((row) => [row.id, row])),
     }
   })

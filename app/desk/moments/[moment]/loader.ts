@@ -1,19 +1,18 @@
 import { notFound } from 'next/navigation'
 import type { ClipMoment } from '@/app/_components/domain/clip/clip-moment'
-import type { Marker, MarksView } from '@/app/_components/domain/clip/marks/marks-view'
+import type { MarksView } from '@/app/_components/domain/clip/marks/marks-view'
 import type { MeasuresView } from '@/app/_components/domain/clip/measure/measures-view'
 import { toClip } from '@/app/desk/loader'
 import { listQuestionsOn, type QuestionView } from '@/app/desk/questions/loader'
+import { canDecide } from '@/lib/access/can'
 import { coachingScopeOf } from '@/lib/access/scope'
 import { requireCoach } from '@/lib/access/session'
-import { markTable } from '@/lib/assessment/mark/apart'
-import { markKeysOf } from '@/lib/assessment/mark/mark'
-import { oddities } from '@/lib/assessment/mark/odd'
-import { sayOddity } from '@/lib/assessment/mark/wording'
+import type { RatedBy } from '@/lib/assessment/mark/wording'
 import { dayName, pairName } from '@/lib/assessment/readiness/wording'
 import { findMoment, type MomentFile } from '@/lib/assessment/store/moments'
 import { dayIn } from '@/lib/assessment/time'
 import { systemClock } from '@/lib/platform/clock'
+import { viewMarks, viewMeasures } from '../loader'
 
 export interface MomentPage {
   readonly who: string
@@ -30,43 +29,17 @@ export interface MomentPage {
   readonly questions: readonly QuestionView[]
 }
 
-const markerOf = ({ people }: MomentFile, id: string): Marker => ({
-  id,
-  name: people.get(id)?.name ?? 'A coach',
-  initials: people.get(id)?.initials ?? '?',
-})
-
-/** The measures of a moment; whose they are decides who may take them back. */
-const toMeasures = (moment: string, file: MomentFile, me: string): MeasuresView => ({
-  moment,
-  board: file.board,
-  saved: file.measures.map(({ id, coach, taken, results }) => ({
-    id,
-    coach: markerOf(file, coach),
-    own: coach === me,
-    taken,
-    results,
-    suggests: [],
-  })),
-})
-
-/** The marks of a moment as one of its coaches sees them: her own, and everybody's beside each other, hers first. */
-function toMarks(moment: string, file: MomentFile, me: string): MarksView {
-  const { curriculum, pair, start, end, marks } = file
-  const set = curriculum.pairs.get(pair)?.skill.phaseSet
-  const keys = set ? markKeysOf(set) : []
-  const own = marks.filter(({ coach }) => coach === me)
-  const coaches = [...new Set(marks.map(({ coach }) => coach))].sort((a, b) => Number(b === me) - Number(a === me))
-  const range = { startMs: start * 1000, endMs: end === null ? null : end * 1000 }
-  return {
-    moment,
-    keys,
-    own,
-    odd: oddities(own, keys, range).map(sayOddity),
-    coaches: coaches.map((id) => markerOf(file, id)),
-    lines: markTable(marks, keys, coaches),
+/** What was rated, to stand beside a suggestion: the coach's own rating, else for a head coach that of whoever the moment is from. */
+const ratedBeside =
+  ({ rated, observer, people }: MomentFile, me: string, decides: boolean) =>
+  (criterion: string): RatedBy | null => {
+    const own = rated.get(me)
+    if (own) return { rated: own[criterion] ?? null, by: null }
+    const theirs = rated.get(observer)
+    return theirs && decides
+      ? { rated: theirs[criterion] ?? null, by: people.get(observer)?.initials ?? 'a coach' }
+      : null
   }
-}
 
 /** One moment of a diver of the coach's clubs; any other, and one without consent to video, is not found. */
 export async function loadMoment(id: string): Promise<MomentPage> {
@@ -83,8 +56,8 @@ export async function loadMoment(id: string): Promise<MomentPage> {
     name,
     day,
     back: `/desk/divers/${diver.id}/${encodeURIComponent(pair)}`,
-    marks: toMarks(id, found, actor.account),
-    measures: toMeasures(id, found, actor.account),
+    marks: viewMarks(id, found, actor.account),
+    measures: viewMeasures(id, found, actor.account, ratedBeside(found, actor.account, canDecide(actor))),
     clip: toClip(link, { start, end }, `${who}, ${name}, ${day}`),
     href: `/desk/moments/${id}`,
     questions: await listQuestionsOn(scope, diver.id, id),

@@ -20,6 +20,7 @@ interface Criterion {
   readonly expected: 0 | 1 | 2 | 3 | 4
   readonly anchors: readonly string[]
   readonly exemplars: readonly ExemplarView[]
+  readonly measured: readonly string[]
 }
 
 interface LookFormProps {
@@ -37,7 +38,7 @@ const faces: Readonly<Record<string, 0 | 1 | 2 | 3 | 4>> = { '0': 0, '1': 1, '2'
 
 function CriterionField({ criterion, typed }: { criterion: Criterion; typed: State['values'] }) {
   const name = `rate:${criterion.key}`
-  const { title, statement, critical, expected, anchors, exemplars } = criterion
+  const { title, statement, critical, expected, anchors, exemplars, measured } = criterion
   return (
     <div className={critical ? 'border-l-4 border-ink pl-3' : ''}>
       <p className="font-bold">
@@ -52,6 +53,11 @@ function CriterionField({ criterion, typed }: { criterion: Criterion; typed: Sta
         expected={expected}
         anchors={anchors}
       />
+      {measured.map((said) => (
+        <p key={said} className="pt-1 text-13">
+          Your measure: {said}.
+        </p>
+      ))}
       <ExemplarList exemplars={exemplars} />
     </div>
   )

@@ -1,0 +1,49 @@
+import type { Scope } from '../../access/scope'
+import { asAccount } from '../../platform/db'
+import type { Mark } from '../mark/mark'
+import { momentUrl } from '../moment'
+import { listDivers } from './divers-here'
+import { listMarks } from './marks'
+import { type KeptMeasure, listMeasures } from './measures'
+
+/** A moment of an attempt with what the asking coach alone marked and measured in its film. Seconds. */
+export interface OwnWork {
+  readonly moment: string
+  /** The link with its range, as a look names it. */
+  readonly href: string
+  readonly start: number
+  readonly end: number | null
+  readonly marks: readonly Mark[]
+  readonly measures: readonly KeptMeasure[]
+}
+
+/**
+ * The moments of an attempt of a diver in scope, each with the coach's own marks and measures: never those of anybody else, for
+ * she looks blind. None of another club's diver, whose films only that club works on.
+ */
+export function readOwnWork(scope: Scope, attempt: string): Promise<OwnWork[]> {
+  return asAccount(scope.account, async (tx) => {
+    const observed = await tx.observation.findMany({
+      where: { attemptId: attempt },
+      select: { id: true, diverId: true },
+    })
+    const divers = await listDivers(tx, scope, [...new Set(observed.map(({ diverId }) => diverId))])
+    const here = new Set(divers.map(({ id }) => id))
+    const seen = observed.filter(({ diverId }) => here.has(diverId)).map(({ id }) => id)
+    const moments = await tx.moment.findMany({ where: { observationId: { in: seen } }, orderBy: { id: 'asc' } })
+    const works: OwnWork[] = []
+    for (const { id, link, startMs, endMs } of moments) {
+      if (link === null) continue
+      const [start, end] = [startMs / 1000, endMs === null ? null : endMs / 1000]
+      works.push({
+        moment: id,
+        href: momentUrl(link, { start, end }),
+        start,
+        end,
+        marks: (await listMarks(tx, id)).filter(({ coach }) => coach === scope.account),
+        measures: (await listMeasures(tx, id)).filter(({ coach }) => coach === scope.account),
+      })
+    }
+    return works
+  })
+}
