@@ -18,7 +18,12 @@ export interface AttemptLine {
   readonly verdict: 'success' | 'failure' | 'incomplete'
   readonly arc: ArcSubject
   /** `at`: where it begins. */
-  readonly moments: readonly { readonly href: string; readonly at: string; readonly range: string }[]
+  readonly moments: readonly {
+    readonly id: string
+    readonly href: string
+    readonly at: string
+    readonly range: string
+  }[]
 }
 
 interface LineContext {
@@ -67,6 +72,7 @@ export function toLines(
       moments: context.moments
         .filter((moment) => moment.attempt === attempt.fact.id)
         .map(({ id, startMs, endMs }) => ({
+          id,
           href: `/desk/moments/${id}`,
           at: say(startMs / 1000),
           range: rangeWords(startMs / 1000, endMs === null ? null : endMs / 1000),

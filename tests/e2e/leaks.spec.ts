@@ -131,7 +131,11 @@ test("another club's diver does not exist on any address, and her own club gets 
       }
     }
     for (const other of clubs.filter((one) => one.club !== club))
-      for (const path of [`/desk/video/${other.attempt}`, `/desk/moments/${other.moment}`])
+      for (const path of [
+        `/desk/video/${other.attempt}`,
+        `/desk/moments/${other.moment}`,
+        `/desk/moments/compare?moment=${other.moment}`,
+      ])
         expect((await context.request.get(path)).status()).toBe(404)
     for (const route of regional) expect((await context.request.get(route)).status()).toBe(404)
     const snapshot = await (await context.request.get('/api/deck/snapshot')).text()

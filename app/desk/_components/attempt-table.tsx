@@ -10,7 +10,12 @@ interface AttemptRow {
   readonly called: boolean
   readonly verdict: 'success' | 'failure' | 'incomplete'
   readonly arc: ArcSubject
-  readonly moments: readonly { readonly href: string; readonly at: string; readonly range: string }[]
+  readonly moments: readonly {
+    readonly id: string
+    readonly href: string
+    readonly at: string
+    readonly range: string
+  }[]
 }
 
 const verdictWord = { success: 'clean', failure: 'fell short', incomplete: 'incomplete' } as const
@@ -33,8 +38,15 @@ function Cell({ view }: { view: ArcSubject['phases'][number] }) {
   )
 }
 
+interface AttemptTableProps {
+  readonly caption: string
+  readonly rows: readonly AttemptRow[]
+  /** Moments can be ticked, for the form around the table. */
+  readonly choose?: boolean
+}
+
 /** Attempts by phases, newest first: the rating against what is asked, which stands in the second row of the head. */
-export function AttemptTable({ caption, rows }: { caption: string; rows: readonly AttemptRow[] }) {
+export function AttemptTable({ caption, rows, choose }: AttemptTableProps) {
   const phases = rows[0]?.arc.phases ?? []
   return (
     <ScrollRegion label={caption}>
@@ -70,10 +82,20 @@ export function AttemptTable({ caption, rows }: { caption: string; rows: readonl
                 {row.called ? '' : ', not called'}
               </td>
               <td>
-                {row.moments.map(({ href, at, range }) => (
-                  <a key={href} href={href} title={range} aria-label={range}>
-                    {at}
-                  </a>
+                {row.moments.map(({ id, href, at, range }) => (
+                  <span key={id} className="attempt-moment">
+                    <a href={href} title={range} aria-label={range}>
+                      {at}
+                    </a>
+                    {choose ? (
+                      <input
+                        type="checkbox"
+                        name="moment"
+                        value={id}
+                        aria-label={`Compare the moment of ${row.day}, ${range}`}
+                      />
+                    ) : null}
+                  </span>
                 ))}
               </td>
             </tr>

@@ -3,6 +3,8 @@ import type { ClipMoment } from '@/app/_components/domain/clip/clip-moment'
 import type { MarksView } from '@/app/_components/domain/clip/marks/marks-view'
 import type { MeasuresView } from '@/app/_components/domain/clip/measure/measures-view'
 import { toClip } from '@/app/desk/loader'
+import type { ChoiceGroup } from '@/app/desk/moments/_components/choices'
+import { loadChoices } from '@/app/desk/moments/choices/loader'
 import { listQuestionsOn, type QuestionView } from '@/app/desk/questions/loader'
 import { canDecide } from '@/lib/access/can'
 import { coachingScopeOf } from '@/lib/access/scope'
@@ -27,6 +29,8 @@ export interface MomentPage {
   readonly href: string
   /** What was asked about it and still stands. */
   readonly questions: readonly QuestionView[]
+  /** Other moments of the same dive. */
+  readonly others: readonly ChoiceGroup[]
 }
 
 /** What was rated, to stand beside a suggestion: the coach's own rating, else for a head coach that of whoever the moment is from. */
@@ -61,5 +65,6 @@ export async function loadMoment(id: string): Promise<MomentPage> {
     clip: toClip(link, { start, end }, `${who}, ${name}, ${day}`),
     href: `/desk/moments/${id}`,
     questions: await listQuestionsOn(scope, diver.id, id),
+    others: await loadChoices(scope, id, pair.slice(0, pair.lastIndexOf('@'))),
   }
 }

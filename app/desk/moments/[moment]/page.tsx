@@ -4,6 +4,7 @@ import { MarksTable } from '@/app/_components/domain/clip/marks/marks-table'
 import { PageFrame } from '@/app/_components/frame/page-frame'
 import { Beside, PageHead, Section } from '@/app/_components/ui/sheet'
 import { signOutAction } from '@/app/account/actions'
+import { Choices } from '@/app/desk/moments/_components/choices'
 import { QuestionRows } from '@/app/desk/questions/_components/question-row'
 import { loadFrame } from '@/app/loader'
 import { ExemplarForm } from './_components/exemplar-form'
@@ -21,7 +22,7 @@ interface MomentPageProps {
 export default async function MomentOfDivePage({ params }: MomentPageProps) {
   const frame = await loadFrame()
   const { moment } = await params
-  const { who, name, day, back, clip, marks, measures, href, questions } = await loadMoment(moment)
+  const { who, name, day, back, clip, marks, measures, href, questions, others } = await loadMoment(moment)
   const naming = await loadNaming(moment)
   return (
     <PageFrame frame={frame} current="/desk/divers" signOut={signOutAction}>
@@ -50,6 +51,11 @@ export default async function MomentOfDivePage({ params }: MomentPageProps) {
       {questions.length > 0 ? (
         <Section title="Questions about it">
           <QuestionRows questions={questions} next={href} />
+        </Section>
+      ) : null}
+      {others.length > 0 ? (
+        <Section title="Compare with">
+          <Choices groups={others} />
         </Section>
       ) : null}
       {naming ? <ExemplarForm naming={naming} name={nameAction} withdraw={withdrawAction} /> : null}

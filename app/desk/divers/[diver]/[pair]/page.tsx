@@ -8,10 +8,10 @@ import { Nothing, Notice } from '@/app/_components/ui/notice'
 import { Beside, LogRow, PageHead, Section } from '@/app/_components/ui/sheet'
 import { signOutAction } from '@/app/account/actions'
 import { ActionPanels } from '@/app/desk/_components/action-panels'
-import { AttemptTable } from '@/app/desk/_components/attempt-table'
 import { doneWords } from '@/app/desk/_components/done-words'
 import { Explained } from '@/app/desk/_components/explained'
 import { loadFrame } from '@/app/loader'
+import { ComparedAttempts } from './_components/compared-attempts'
 import { GrantList } from './_components/grant-list'
 import { SignForm } from './_components/sign-form'
 import { signAction } from './actions'
@@ -97,7 +97,7 @@ export default async function SkillOfDiverPage({ params, searchParams }: PairPag
           ) : (
             <>
               <ArcFigure title={`${page.name}, the last attempts together`} {...page.arc} />
-              <AttemptTable caption={`${page.name}, attempts by phase`} rows={page.lines} />
+              <ComparedAttempts caption={`${page.name}, attempts by phase`} rows={page.lines} />
             </>
           )}
         </Beside>

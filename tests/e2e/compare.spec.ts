@@ -1,0 +1,182 @@
+import AxeBuilder from '@axe-core/playwright'
+import type { Page } from '@playwright/test'
+import { type Cove, closeCove, makeCove } from './support/cove'
+import { bothShow, mark, offAt, seenByBoth, watchBoth } from './support/duo'
+import { film } from './support/film'
+import { signInAs } from './support/people'
+import { expect, test } from './support/test'
+
+// What the two films show is simulated: these are the true times, each in the first frame at or after it.
+const short = { press: 0.317, flight: 1.017, entry: 2.067 }
+const long = { press: 0.317, flight: 1.017, entry: 2.383 }
+const frame = 1 / 60
+const at101B = { what: { skill: '101B', place: '1m', atLevel: 'soundings' }, start: 0.3 }
+
+/** Two moments of the same dive, the second with a longer flight, both marked by the assistant. */
+async function twoMoments(page: Page, cove: Cove) {
+  const { one } = await film(page, cove.diver, { one: '/media/clips/101b-sound.webm' }, { ...at101B, end: 2.6 })
+  const { other } = await film(page, cove.diver, { other: '/media/clips/101b-3m-sound.webm' }, { ...at101B, end: 2.9 })
+  return { one, other }
+}
+const together = async (page: Page, times: readonly [number, number]) => {
+  await expect
+    .poll(async () => (await bothShow(page)).map((time, side) => Math.abs(time - (times[side] ?? 0)) < frame))
+    .toEqual([true, true])
+}
+const rowOf = (page: Page, name: string) => page.getByRole('row', { name: new RegExp(`^${name}`) }).first()
+
+test.use({ expectedErrors: [/ERR_|Failed to load|404/] })
+
+test('two films run together from mark to mark, by keys alone, and the address keeps how', async ({ page, demo }) => {
+  test.setTimeout(300_000)
+  const cove = makeCove(demo)
+  try {
+    await signInAs(page, demo, cove.emails.head)
+    const { one, other } = await twoMoments(page, cove)
+    await mark(demo, one, cove.assistant, short)
+    await mark(demo, other, cove.assistant, long)
+
+    await page.goto(`/desk/divers/${cove.diver}/${encodeURIComponent('101B@1m')}`)
+    const ticks = page.getByRole('checkbox', { name: /^Compare the moment of/ })
+    await ticks.nth(1).check()
+    await ticks.nth(0).check()
+    await page.getByRole('button', { name: 'Compare two moments' }).click()
+    await expect(page.getByLabel('Two films under one control')).toBeVisible()
+    await page.goto(`/desk/moments/compare?moment=${one}&moment=${other}`)
+
+    await together(page, [short.flight, long.flight])
+    const films = page.getByLabel('Two films under one control')
+    await films.locator('video').first().focus()
+    await page.keyboard.press('PageDown')
+    await together(page, [short.entry, short.entry])
+    await films.getByLabel('Run them').selectOption({ label: 'so that both fly equally long' })
+    await together(page, [short.entry, long.entry])
+    await films.locator('video').first().focus()
+    await page.keyboard.press('ArrowRight')
+    await together(page, [short.entry + frame, long.entry + frame])
+    await page.keyboard.press('Home')
+    await together(page, [0.3, 0.3])
+
+    // At full speed a busy machine leaves frames out, and nobody can tell which film is off.
+    for (const speed of ['1/2', '1/4']) {
+      await page.keyboard.press('ArrowDown')
+      await expect(films.getByLabel('Speed').locator('option:checked')).toHaveText(speed)
+      await watchBoth(page)
+      await page.keyboard.press(' ')
+      await expect(films.getByRole('button', { name: 'Pause' })).toBeVisible()
+      const off = async () => {
+        const seen = await seenByBoth(page)
+        return (['press', 'flight', 'entry'] as const).map((key) => offAt(seen, [short[key], long[key]]))
+      }
+      // Past every mark, the whole of the film once or more.
+      const passed = async () => Math.min(...(await off()).map((times) => times.length))
+      await expect.poll(passed, { timeout: 90_000, intervals: [500] }).toBeGreaterThan(0)
+      await page.keyboard.press(' ')
+      await expect(films.getByRole('button', { name: 'Play', exact: true })).toBeVisible()
+      for (const by of (await off()).flat()) expect(Math.abs(by)).toBeLessThan(frame + 0.002)
+    }
+
+    await page.keyboard.press('o')
+    await page.keyboard.press('m')
+    await page.keyboard.press('Shift+ArrowRight')
+    await page.keyboard.press(']')
+    await expect(page).toHaveURL(/pace=flight&view=over&mirrored=yes&strength=55&x=5$/)
+    await page.reload()
+    await expect(films.getByLabel('Show them')).toHaveValue('over')
+    await expect(films.getByLabel('Turn the second round')).toBeChecked()
+    await expect(films.locator('video')).toHaveCount(2)
+    await together(page, [short.flight, long.flight])
+
+    await expect(page.getByRole('rowgroup').filter({ hasText: 'No difference that this film can show' })).toContainText(
+      'press',
+    )
+    await expect(rowOf(page, 'in the air')).toContainText('1.050 ± 0.013 s')
+    await expect(rowOf(page, 'in the air')).toContainText('second 0.316 ± 0.019 s longer')
+    for (const width of [390, 1440]) {
+      await page.setViewportSize({ width, height: 900 })
+      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width)
+      expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([])
+    }
+  } finally {
+    await closeCove(demo, cove)
+  }
+})
+
+test('a film that cannot be had leaves the other usable, and nobody is asked before a click', async ({
+  page,
+  demo,
+}) => {
+  test.setTimeout(120_000)
+  const cove = makeCove(demo)
+  const asked: string[] = []
+  await page.route('https://films.invalid/**', (route) => {
+    asked.push(route.request().url())
+    return route.abort()
+  })
+  try {
+    await signInAs(page, demo, cove.emails.head)
+    const links = { own: '/media/clips/101b-sound.webm', gone: 'https://films.invalid/gone.mp4' }
+    const ids = await film(page, cove.diver, { ...links, page: 'https://films.invalid/watch?v=7' })
+    await page.goto(`/desk/moments/compare?moment=${ids.own}&moment=${ids.gone}`)
+    await expect(page.getByText('no mark in common')).toBeVisible()
+    const ask = page.getByRole('button', { name: 'Play it here, from films.invalid' })
+    await expect(ask).toBeVisible()
+    expect(asked).toEqual([])
+    await ask.click()
+    await expect(page.getByText('Evidence not reachable')).toBeVisible()
+    expect(asked).toEqual([links.gone])
+    await expect.poll(async () => (await bothShow(page))[0]).toBeCloseTo(0.5, 2)
+    await page.getByRole('button', { name: 'Frame on' }).click()
+    await expect.poll(async () => (await bothShow(page))[0]).toBeCloseTo(0.517, 2)
+    await page.goto(`/desk/moments/compare?moment=${ids.own}&moment=${ids.page}`)
+    await expect(page.getByText('a page about a film')).toBeVisible()
+    await expect(page.getByRole('link', { name: /at films\.invalid/ })).toHaveAttribute('href', /watch\?v=7#t=/)
+    await expect(page.locator('video')).toHaveCount(1)
+    expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([])
+  } finally {
+    await closeCove(demo, cove)
+  }
+})
+
+test('only two moments of one dive can be compared, and only those that the coach may see', async ({ page, demo }) => {
+  test.setTimeout(120_000)
+  const [cove, other] = [makeCove(demo), makeCove(demo)]
+  const clip = { own: '/media/clips/101b-sound.webm' }
+  try {
+    await signInAs(page, demo, other.emails.head)
+    const theirs = (await film(page, other.diver, clip, at101B)).own
+    await page.context().clearCookies()
+    await signInAs(page, demo, cove.emails.head)
+    const first = (await film(page, cove.diver, clip, at101B)).own
+    const second = (await film(page, cove.diver, clip, at101B)).own
+    const fallIn = (await film(page, cove.diver, clip)).own
+    const open = async (...ids: string[]) => {
+      const answer = await page.goto(`/desk/moments/compare?${ids.map((id) => `moment=${id}`).join('&')}`)
+      return answer?.status()
+    }
+    expect(await open(first, second)).toBe(200)
+    await expect(page.getByLabel('Two films under one control')).toBeVisible()
+    expect(await open(first, theirs)).toBe(404)
+    expect(await open(theirs, first)).toBe(404)
+    expect(await open(theirs)).toBe(404)
+    expect(await open(first, 'no-id')).toBe(404)
+    expect(await open(first, fallIn)).toBe(200)
+    await expect(page.getByText('The two show different dives')).toBeVisible()
+    await open(first, first)
+    await expect(page.getByText('the same moment twice')).toBeVisible()
+    await open(first, second, fallIn)
+    await expect(page.getByText('3 were chosen')).toBeVisible()
+    await open()
+    await expect(page.getByText('Two moments are compared')).toBeVisible()
+
+    await open(first)
+    await page.getByRole('link', { name: /^Sunniva Marsh, 1 m/ }).click()
+    await expect(page.getByLabel('Two films under one control')).toBeVisible()
+    await page.goto(`/desk/moments/${first}`)
+    await expect(page.getByRole('region', { name: 'Compare with' }).getByRole('link')).toHaveCount(1)
+    await expect(page.locator(`a[href*="${theirs}"]`)).toHaveCount(0)
+  } finally {
+    await closeCove(demo, cove)
+    await closeCove(demo, other)
+  }
+})
