@@ -178,8 +178,11 @@ test('points are placed by keys alone, and with a finger beside whose tip a loup
 
     // What tells no direction says so, and cannot be kept.
     await head.getByRole('button', { name: 'Clear' }).tap()
-    await head.touchscreen.tap(spot.x, spot.y)
-    await head.touchscreen.tap(spot.x + 2, spot.y)
+    // The page may have scrolled to the button: the picture is where it is now.
+    await boardOf(head).scrollIntoViewIfNeeded()
+    const here = await onScreen(head, hip)
+    await head.touchscreen.tap(here.x, here.y)
+    await head.touchscreen.tap(here.x + 2, here.y)
     await expect(head.getByText(/pixels apart, and a direction needs 10/)).toBeVisible()
     await expect(head.getByRole('button', { name: 'Keep this measure' })).toBeDisabled()
     await phone.close()

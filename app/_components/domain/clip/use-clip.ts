@@ -59,14 +59,6 @@ export function useClip({ start, end }: Range): ClipControl {
     if (time !== null) setShown(time)
   }, [])
 
-  // A film that was there before the page listened to it tells its size and its first frame no more.
-  useEffect(() => {
-    const film = video.current
-    if (!film || film.readyState < film.HAVE_CURRENT_DATA) return
-    setSize({ width: film.videoWidth, height: film.videoHeight })
-    void show(start)
-  }, [show, start])
-
   useEffect(() => {
     const film = video.current
     if (!film || !playing) return

@@ -31,8 +31,7 @@ export function SavedMeasures({ saved, shown, pending, onShow, onTakeBack }: Sav
                   <button
                     type="button"
                     className="button button-text"
-                    aria-pressed={isShown}
-                    aria-label={`Show ${name} by ${coach.name}`}
+                    aria-label={`${isShown ? 'Hide' : 'Show'} ${name} by ${coach.name}`}
                     onClick={() => onShow(isShown ? null : measure)}
                   >
                     {isShown ? 'Hide' : 'Show'}
