@@ -13,22 +13,33 @@ import type { Remembered } from './turn'
 /** A dive of the last week whose film was drawn, so that what it shows is known. */
 interface Filmed {
   readonly moment: string
+  /** Of the film. */
+  readonly name: string
   readonly dive: ReturnType<typeof trueDive>
   readonly seen: Remembered
 }
 
-/** The last such dive of each diver, newest first. */
-function listFilmed(week: readonly Remembered[]): Filmed[] {
-  const last = new Map<string, Filmed>()
-  for (const seen of week.filter(({ diver }) => !diver.story.consentsMissing))
-    for (const { id, link } of seen.observation.moments)
-      if (ownFilm.test(link)) {
-        const name = link.slice(link.lastIndexOf('/') + 1, -'.webm'.length)
-        last.delete(seen.diver.id)
-        last.set(seen.diver.id, { moment: id, dive: trueDive(name), seen })
-      }
-  return [...last.values()].reverse()
-}
+/** All such dives, newest first. */
+const listFilmed = (week: readonly Remembered[]): Filmed[] =>
+  week
+    .filter(({ diver }) => !diver.story.consentsMissing)
+    .flatMap((seen) =>
+      seen.observation.moments
+        .filter(({ link }) => ownFilm.test(link))
+        .map(({ id, link }) => {
+          const name = link.slice(link.lastIndexOf('/') + 1, -'.webm'.length)
+          return { moment: id, name, dive: trueDive(name), seen }
+        }),
+    )
+    .reverse()
+
+/** The last of each diver. */
+const lastOfEach = (all: readonly Filmed[]): Filmed[] =>
+  all.filter((one, at) => all.findIndex(({ seen }) => seen.diver.id === one.seen.diver.id) === at)
+
+/** The same dive from the same board in the same club, done otherwise: to be laid beside it. */
+const isBeside = (one: Filmed, other: Filmed): boolean =>
+  one.seen.pair.key === other.seen.pair.key && one.seen.deck.club === other.seen.deck.club && one.name !== other.name
 
 const frameUsOf = ({ dive: { rate } }: Filmed): number => Math.round(1_000_000 / rate)
 const msOf = ({ dive: { rate } }: Filmed, frame: number): number => Math.round((frame * 1000) / rate)
@@ -96,17 +107,22 @@ async function goThrough(
 }
 
 /**
- * On the last evening coaches mark and measure a few films of the week: two of them one and the same, and not the same.
+ * On the last evening coaches mark and measure a few films of the week: two of them one and the same, and not the same;
+ * and one that can be laid beside another of the same dive.
  * Throws Error at the first thing that is refused.
  */
 export async function markFilms(week: readonly Remembered[], evening: number): Promise<void> {
-  const filmed = listFilmed(week)
+  const all = listFilmed(week)
+  const filmed = lastOfEach(all)
   const secondOf = ({ seen: { deck } }: Filmed): CoachData | undefined =>
     coaches.find(
       (coach) => !coach.left && coach.key !== deck.coach.key && coach.posts.some(({ club }) => club === deck.club.key),
     )
-  const shared = filmed.find(secondOf)
+  const shared =
+    filmed.find((one) => secondOf(one) && all.some((other) => isBeside(one, other))) ?? filmed.find(secondOf)
   const chosen = [...(shared ? [shared] : []), ...filmed.filter((one) => one !== shared)].slice(0, 3)
+  const beside = shared && all.find((one) => isBeside(shared, one) && !chosen.includes(one))
+  if (beside) chosen.push(beside)
   for (const one of chosen) await goThrough(one, one.seen.deck.coach, evening, 0, true)
   const second = shared && secondOf(shared)
   if (shared && second) await goThrough(shared, second, evening + 600_000, 2, false)

@@ -7,7 +7,7 @@ import { type ClubData, type CoachData, clubs, coaches, type SquadData } from '.
 import { type Acts, signWhatIsReached } from './desk'
 import { watchedIn } from './eye'
 import { getStanding, lookAt, type Standing, send } from './hands'
-import { instantOn, isTest } from './season'
+import { instantOn, isTest, today } from './season'
 import { type Deck, type Remembered, takeTurn } from './turn'
 
 /** A squad on the deck, with the coach who rates it. */
@@ -60,6 +60,7 @@ function openDeck(session: Session, began: number, curriculum: Curriculum): Deck
     setting: isTest(day) ? 'test' : 'training',
     curriculum,
     watched: watchedIn(curriculum),
+    clipsToCome: squad.key === 'cove' && day === today,
   }
 }
 

@@ -19,6 +19,8 @@ export interface Deck {
   readonly setting: 'training' | 'test'
   readonly curriculum: Curriculum
   readonly watched: ReadonlySet<string>
+  /** The camera has not been emptied yet: what was filmed is marked so, and waits for its clip. */
+  readonly clipsToCome: boolean
 }
 
 /** A dive that may be looked at once more: by another coach on video, or by the same one who had it wrong. */
@@ -61,6 +63,9 @@ function momentOf(deck: Deck, pair: Pair, { faults }: Seen, at: number, chance: 
   return { id, link: `https://${deck.club.videoHost}/${deck.film}`, start, end }
 }
 
+/** A camera that begins a clip every half minute: no two dives of a session are closer. */
+const clipNumber = ({ began }: Deck, at: number): number => 1 + Math.floor((at - began) / 30_000)
+
 /** Dives a turn from `start` on and writes down what the coach's deck sends. */
 export function takeTurn(turn: Turn, diver: DiverInSeason, deck: Deck, start: number, chance: Chance): TurnTaken {
   const { pair } = turn
@@ -81,6 +86,7 @@ export function takeTurn(turn: Turn, diver: DiverInSeason, deck: Deck, start: nu
     const quality = qualityOf(pair, diver.story.ability, practised, chance)
     const seen = rate({ pair, level, quality, coach: deck.coach, watched: deck.watched, known }, chance)
     const filmed = chance.happens(pair.skill.dive || pair.holding.place === '3m' ? 0.3 : 0.03)
+    const waits = deck.clipsToCome && (filmed || index === 0)
     const note =
       index === turn.dives.length - 1 && turn.note ? turn.note : chance.happens(0.03) ? chance.pick(notes) : null
     const attempt = chance.id(at)
@@ -93,7 +99,7 @@ export function takeTurn(turn: Turn, diver: DiverInSeason, deck: Deck, start: nu
       observedAt: at + 8_000,
       ...seen,
       note,
-      moments: filmed ? [momentOf(deck, pair, seen, at, chance)] : [],
+      moments: filmed && !waits ? [momentOf(deck, pair, seen, at, chance)] : [],
       supersedes: null,
     }
     items.push({
@@ -105,6 +111,7 @@ export function takeTurn(turn: Turn, diver: DiverInSeason, deck: Deck, start: nu
       setting: deck.setting,
       cued: !turn.called && chance.happens(0.5),
       device: deck.device,
+      ...(waits ? { filmed: { clip: clipNumber(deck, at), at: at + 4_000 } } : {}),
     })
     items.push(observation)
     remembered.push({ observation, pair, level, quality, called: turn.called, deck, diver })

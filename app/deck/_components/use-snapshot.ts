@@ -40,7 +40,10 @@ async function loadKept(): Promise<Pick<SnapshotState, 'roster' | 'heardAt'> | n
   return kept && roster && 'snapshot' in roster ? { roster, heardAt: kept.heardAt } : null
 }
 
-/** Shows what is on the device at once, then what the server says; again when asked and when the network is back. */
+/** Milliseconds. */
+const askAgainAfter = 5_000
+
+/** Shows what is on the device at once, then what the server says; again when asked, when the network is back, and while nothing was heard. */
 export function useSnapshot(): SnapshotState {
   const [state, setState] = useState<Omit<SnapshotState, 'reload'>>({
     roster: null,
@@ -73,6 +76,13 @@ export function useSnapshot(): SnapshotState {
       void load()
     })
   }, [load])
+  // The network can be back for the phone a moment before it is for the page; a deck that has not opened asks again by itself.
+  const waiting = state.roster === null && state.problem?.kind === 'failed' && !state.loading
+  useEffect(() => {
+    if (!waiting) return
+    const timer = setTimeout(reload, askAgainAfter)
+    return () => clearTimeout(timer)
+  }, [waiting, reload])
   const shown = state.roster?.snapshot.coach.id
   useEffect(() => {
     window.addEventListener('online', reload)
