@@ -42,7 +42,7 @@ function OneExemplar({ exemplar }: { exemplar: ExemplarView }) {
 export function ExemplarList({ exemplars }: { exemplars: readonly ExemplarView[] }) {
   if (exemplars.length === 0) return null
   return (
-    <ul className="no-print" aria-label="Exemplars">
+    <ul className="no-print pb-2" aria-label="Exemplars">
       {exemplars.map((exemplar) => (
         <OneExemplar key={exemplar.id} exemplar={exemplar} />
       ))}
