@@ -32,7 +32,8 @@ async function dive(page: Page, diver: string, links: readonly string[]): Promis
   const call = { kind: 'call', id: uuidv7({ msecs: now - 60_000 }), ...at, count: links.length, calledAt: now - 60_000 }
   const moments = links.map((link) => ({ id: uuidv7(), link, start: 0.5, end: 1.5 }))
   const dives = moments.flatMap((moment, index) => {
-    const time = now - 50_000 + index * 1000
+    // So close that a dive sent after them comes after them, however soon it is sent.
+    const time = now - 50_000 + index * 10
     const attempt = uuidv7({ msecs: time })
     const dived = { called: { id: call.id, number: index + 1 }, setting: 'training', cued: false }
     return [
