@@ -68,6 +68,10 @@ for (const colorScheme of ['light', 'dark'] as const)
       expect(await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)).toBeLessThanOrEqual(0)
     }
     await page.goto('/curriculum/tree/forward?at=101B@1m')
+    // Of a label of several lines that the edge of the scrolled drawing cuts, axe reads the longer lines only.
+    const drawing = page.getByRole('region', { name: 'Forward, drawn' })
+    await expect.poll(() => drawing.evaluate((region) => region.scrollLeft)).toBeGreaterThan(0)
+    await drawing.evaluate((region) => region.scrollTo(0, 0))
     expect((await new AxeBuilder({ page }).withTags(rules).analyze()).violations).toEqual([])
   })
 
