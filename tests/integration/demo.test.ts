@@ -135,6 +135,17 @@ describe('the demo', () => {
     expect(await count(`"MomentMeasure" m, jsonb_array_elements(m."results") r WHERE (r ->> 'check')::boolean`)).toBe(0)
   })
 
+  it('has dives that were filmed and wait for their clip, of one coach', async () => {
+    const waiting = await asRole('owner', (client) =>
+      client.query<{ coach: string; dives: string }>(
+        `SELECT "coachId" AS coach, count(*) AS dives FROM "FilmedAttempt" f
+         WHERE NOT EXISTS (SELECT FROM "FilmedOutcome" o WHERE o."attemptId" = f."attemptId") GROUP BY 1`,
+      ),
+    )
+    expect(waiting.rows.map(({ coach }) => coach)).toEqual([coast.account('petra')])
+    expect(Number(waiting.rows[0]?.dives)).toBeGreaterThanOrEqual(4)
+  })
+
   it('has what only some dives have: notes, moments, a second coach on video, corrections with their reasons', async () => {
     expect(await count('"Moment"')).toBeGreaterThan(2_000)
     expect(await count(`"Moment" WHERE "link" LIKE '/media/clips/%.webm'`)).toBeGreaterThan(100)
