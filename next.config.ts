@@ -21,6 +21,8 @@ const config: NextConfig = {
   typedRoutes: false,
   // `npm test` and `npm run validate` check types; a start on someone's machine need not wait for it.
   typescript: { ignoreBuildErrors: true },
+  // Browsers ask for this one by themselves where they have not read a page's head yet.
+  rewrites: async () => [{ source: '/favicon.ico', destination: '/icon.svg' }],
   headers: async () => [
     { source: '/:path*', headers: everywhere },
     { source: '/api/:path*', headers: [dataOnly, { key: 'Cache-Control', value: 'no-store' }] },
