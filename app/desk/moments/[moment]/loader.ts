@@ -65,6 +65,6 @@ export async function loadMoment(id: string): Promise<MomentPage> {
     clip: toClip(link, { start, end }, `${who}, ${name}, ${day}`),
     href: `/desk/moments/${id}`,
     questions: await listQuestionsOn(scope, diver.id, id),
-    others: await loadChoices(scope, id, pair.slice(0, pair.lastIndexOf('@'))),
+    others: await loadChoices(scope, id, pair.slice(0, pair.lastIndexOf('@')), curriculum),
   }
 }

@@ -1,6 +1,5 @@
 import { Fold } from '@/app/_components/ui/fold'
 import { LogRow } from '@/app/_components/ui/sheet'
-import type { StandsOut } from '@/lib/assessment/comparable'
 
 /** A moment that another can be compared with. */
 export interface Choice {
@@ -8,7 +7,8 @@ export interface Choice {
   readonly day: string
   readonly who: string
   readonly where: string
-  readonly by: readonly StandsOut[]
+  /** Why it is named: that it stands out, or what it is an exemplar of. */
+  readonly by: readonly string[]
   /** The page with both. */
   readonly href: string
 }
@@ -44,7 +44,7 @@ export function Choices({ groups }: { groups: readonly ChoiceGroup[] }) {
       <p>{title}</p>
       <ul className="grid gap-1 pt-1">
         {shown.map((choice) => (
-          <Row key={choice.id} choice={choice} />
+          <Row key={`${choice.id} ${choice.by}`} choice={choice} />
         ))}
       </ul>
       {more.length > 0 ? (
@@ -52,7 +52,7 @@ export function Choices({ groups }: { groups: readonly ChoiceGroup[] }) {
           <Fold summary={`${more.length} more`}>
             <ul className="grid gap-1">
               {more.map((choice) => (
-                <Row key={choice.id} choice={choice} />
+                <Row key={`${choice.id} ${choice.by}`} choice={choice} />
               ))}
             </ul>
           </Fold>

@@ -1,9 +1,11 @@
 import type { Choice, ChoiceGroup } from '@/app/desk/moments/_components/choices'
 import type { Scope } from '@/lib/access/scope'
 import { bestOf, standOut } from '@/lib/assessment/comparable'
-import { dayName } from '@/lib/assessment/readiness/wording'
+import { criterionName, dayName, levelName } from '@/lib/assessment/readiness/wording'
 import { type ComparableMoment, listComparable } from '@/lib/assessment/store/comparable'
+import { type Exemplar, readExemplars } from '@/lib/assessment/store/exemplars'
 import { dayIn } from '@/lib/assessment/time'
+import type { Curriculum } from '@/lib/curriculum/edition/curriculum'
 import { placeFacts } from '@/lib/curriculum/place'
 
 /** The page that holds two moments against each other; with one it asks for the second. */
@@ -12,11 +14,22 @@ export const compareHref = (...moments: readonly string[]): string =>
 
 const othersShown = 5
 
+/** "“Pike closed, legs straight” at Reach", or the fault that it shows. */
+const sayShows = ({ shows }: Exemplar, curriculum: Curriculum): string =>
+  shows.kind === 'fault'
+    ? `the fault “${curriculum.faults.get(shows.fault)?.seen ?? shows.fault}”`
+    : `${criterionName(shows.criterion, { curriculum })} at ${levelName(shows.level, { curriculum })}`
+
 /**
  * What a moment can be compared with, or nothing when there is no other of its skill: the diver's own at it, those that
- * stand out first, and of each other diver in scope the best.
+ * stand out first; what a head coach of the coach's clubs named as an exemplar; and of each other diver in scope the best.
  */
-export async function loadChoices(scope: Scope, moment: string, skill: string): Promise<readonly ChoiceGroup[]> {
+export async function loadChoices(
+  scope: Scope,
+  moment: string,
+  skill: string,
+  curriculum: Curriculum,
+): Promise<readonly ChoiceGroup[]> {
   const all = await listComparable(scope, skill)
   const chosen = all.find(({ id }) => id === moment)
   if (!chosen) return []
@@ -42,12 +55,17 @@ export async function loadChoices(scope: Scope, moment: string, skill: string): 
     const among = here.length > 0 ? here : theirs
     return bestOf(among) ?? among.at(-1) ?? []
   })
+  const exemplars = (await readExemplars(scope)).flatMap((exemplar) => {
+    const shown = all.find(({ id }) => id === exemplar.moment && id !== moment)
+    return shown ? toChoice(shown, [sayShows(exemplar, curriculum)]) : []
+  })
   return [
     {
       title: `Other dives of ${chosen.diver.givenName}`,
       shown: outstanding.map((one) => toChoice(one.moment, one.by)),
       more: own.filter(({ id }) => !named.has(id)).map((other) => toChoice(other, [])),
     },
+    { title: 'Exemplars of this dive', shown: exemplars.slice(0, othersShown), more: exemplars.slice(othersShown) },
     {
       title: 'The same dive by others, the best of each',
       shown: best.slice(0, othersShown).map((other) => toChoice(other, [])),

@@ -188,7 +188,7 @@ export async function loadComparison(
     }
   const name = pairName(first.pair, first)
   if (!second) {
-    const groups = await loadChoices(scope, first.id, first.skill)
+    const groups = await loadChoices(scope, first.id, first.skill, first.curriculum)
     const from = { name: `${first.who}, ${first.said}`, href: first.href }
     return { kind: 'choose', sentence: `${name}: which moment beside it?`, from, groups }
   }
