@@ -2,14 +2,13 @@ import { ExemplarList } from '@/app/_components/domain/clip/exemplar-list'
 import { Fold } from '@/app/_components/ui/fold'
 import { LogRow } from '@/app/_components/ui/sheet'
 import type { CriterionView, GuideView, StepView } from '../[pair]/loader'
+import { acrossLevels, gridOf, levelsOf } from './columns'
 
 function Step({ step, chosen }: { step: StepView; chosen: number }) {
   const { from, until, when, asks, anchor, exemplars } = step
   const read = from <= chosen && chosen <= until
   return (
-    <li
-      className={`guide-step guide-from-${from + 1} guide-span-${until - from + 1} ${read ? '' : 'guide-other-level'}`}
-    >
+    <li className={`guide-step ${read ? '' : 'guide-other-level'}`} style={acrossLevels(from, until)}>
       <span className="guide-when">
         <b>{when}</b> · {asks}
       </span>
@@ -22,7 +21,7 @@ function Step({ step, chosen }: { step: StepView; chosen: number }) {
 function Criterion({ criterion, guide }: { criterion: CriterionView; guide: GuideView }) {
   const { key, title, statement, critical, steps, others, notYet, measured } = criterion
   return (
-    <div id={key} className={`guide-item guide-grid guide-cols-${guide.stages.length}`}>
+    <div id={key} className={`guide-item ${gridOf(guide)}`} style={levelsOf(guide)}>
       <div className="guide-stated">
         <h3 className="font-bold">
           {title}

@@ -2,6 +2,7 @@ import { ArcLine } from '@/app/_components/domain/arc/arc'
 import { ArcFigure } from '@/app/_components/domain/arc/arc-figure'
 import { Beside } from '@/app/_components/ui/sheet'
 import type { GuideView, StageView } from '../[pair]/loader'
+import { acrossLevels, gridOf, levelsOf } from './columns'
 
 /** What the drawing shows, in words. */
 export const sayDrawing = (name: string, turns: boolean): string =>
@@ -50,9 +51,9 @@ export function StageColumns({ guide }: { guide: GuideView }) {
   return (
     <div className="log-head guide-columns">
       <div />
-      <ol className={`guide-grid guide-cols-${guide.stages.length}`} aria-label="What each level asks of the phases">
+      <ol className={gridOf(guide)} style={levelsOf(guide)} aria-label="What each level asks of the phases">
         {guide.stages.map(({ name, arc, chosen }, index) => (
-          <li key={name} className={`guide-column guide-from-${index + 1}`}>
+          <li key={name} className="guide-column" style={acrossLevels(index, index)}>
             <ArcLine {...arc} title={`${guide.name}, as ${name} asks it`} />
             <span className={chosen ? 'font-bold' : ''}>{name}</span>
           </li>
