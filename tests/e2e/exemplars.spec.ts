@@ -112,7 +112,7 @@ test('an exemplar stands beside the rating scale of another attempt, never besid
     // Its standard asks for a second coach.
     const what = { skill: '101B', place: '1m', atLevel: 'soundings' }
     const first = await film(assistant, cove.diver, { own: filmLinks.own }, { what })
-    await film(assistant, cove.diver, { own: filmLinks.own }, { what })
+    const second = await film(assistant, cove.diver, { own: filmLinks.own }, { what })
     await signInAs(head, demo, cove.emails.head)
     await consent(head, cove)
     await head.goto(`/desk/moments/${first.own}`)
@@ -120,6 +120,15 @@ test('an exemplar stands beside the rating scale of another attempt, never besid
     await naming.getByLabel('What it shows').selectOption('criterion:hands-locked')
     await naming.getByRole('button', { name: 'Name it as an exemplar' }).click()
     await expect(naming.getByText('“Hands locked, ears covered” at Bearings')).toBeVisible()
+
+    // The other dive can be laid beside it.
+    await head.goto(`/desk/moments/compare?moment=${second.own}`)
+    const named = head
+      .getByRole('list')
+      .getByRole('listitem')
+      .filter({ hasText: '“Hands locked, ears covered” at Bearings' })
+    await named.getByRole('link').click()
+    await expect(head).toHaveURL(new RegExp(`/desk/moments/compare.moment=${first.own}&moment=${second.own}`))
 
     await head.goto('/desk/video')
     const links = await head

@@ -1,6 +1,6 @@
-import { execFileSync } from 'node:child_process'
 import pg from 'pg'
 import type { Demo } from './demo'
+import { tellOwner } from './tell-owner'
 
 /** A club that a test has to itself; see make-cove.ts. */
 export interface Cove {
@@ -15,16 +15,7 @@ export interface Cove {
 
 /** Makes the club through the real write path, in a process of its own with the database's addresses. */
 export function makeCove(demo: Demo): Cove {
-  const told = execFileSync(process.execPath, ['--import', 'tsx', 'tests/e2e/support/make-cove.ts'], {
-    encoding: 'utf8',
-    env: {
-      ...process.env,
-      DATABASE_URL: demo.database.owner,
-      DATABASE_APP_URL: demo.database.app,
-      PLUMBLINE_DEMO_PASSWORD: demo.password,
-    },
-  })
-  return JSON.parse(told)
+  return tellOwner(demo, 'make-cove')
 }
 
 /** Takes the club out of everybody's sight: its diver and its coaches have no membership any more. The record stays. */

@@ -1,6 +1,6 @@
-import { execFileSync } from 'node:child_process'
 import pg from 'pg'
 import type { Demo } from './demo'
+import { tellOwner } from './tell-owner'
 
 /** A programme that a test has to itself; see make-office.ts. */
 export interface Office {
@@ -11,16 +11,7 @@ export interface Office {
 
 /** Makes the programme, in a process of its own with the database's addresses. */
 export function makeOffice(demo: Demo): Office {
-  const told = execFileSync(process.execPath, ['--import', 'tsx', 'tests/e2e/support/make-office.ts'], {
-    encoding: 'utf8',
-    env: {
-      ...process.env,
-      DATABASE_URL: demo.database.owner,
-      DATABASE_APP_URL: demo.database.app,
-      PLUMBLINE_DEMO_PASSWORD: demo.password,
-    },
-  })
-  return JSON.parse(told)
+  return tellOwner(demo, 'make-office')
 }
 
 /** Nobody has a role in it any more. */
