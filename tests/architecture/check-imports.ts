@@ -30,6 +30,12 @@ export const forbiddenImports = (imports: readonly Import[]): string[] =>
       return `${entry.from}:${entry.line} (${areaOf(entry.from)}) imports ${entry.specifier} (${to})`
     })
 
+/** Kinds of package that the table names and nothing imports: they stand for a part that is not there. */
+export function idlePackages(imports: readonly Import[]): Package[] {
+  const taken = new Set(imports.flatMap(({ file, specifier }) => (file === null ? [packageOf(specifier)] : [])))
+  return (Object.keys(packages) as Package[]).filter((kind) => !taken.has(kind))
+}
+
 /** Circles of imports, of types too, each as the files on it. */
 export function importCircles(imports: readonly Import[]): string[][] {
   const next = new Map<string, string[]>()

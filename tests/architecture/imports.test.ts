@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest'
-import { areaOf, forbiddenImports, importCircles } from './check-imports'
+import manifest from '../../package.json'
+import { areaOf, forbiddenImports, idlePackages, importCircles } from './check-imports'
 import { listImports } from './imports'
-import { listSources, type Source } from './sources'
+import { listPaths, listSources, readText, type Source } from './sources'
 
 const sources = listSources()
 const imports = listImports(sources)
@@ -16,6 +17,18 @@ describe('who imports whom', () => {
   it('follows the table', () => {
     expect(imports.length).toBeGreaterThan(100)
     expect(forbiddenImports(imports)).toEqual([])
+  })
+
+  it('names no package that nothing imports, and installs none that nothing names', () => {
+    expect(idlePackages(imports)).toEqual([])
+    // Types are the compiler's, and the client is for what is generated from the schema.
+    const unseen = /^@types\/|^@prisma\/client$/
+    const texts = listPaths()
+      .filter((path) => /\.(tsx?|mjs|css)$/.test(path))
+      .map(readText)
+    const isNamed = (name: string) => texts.some((text) => new RegExp(`['"@/]${name}['"/]`).test(text))
+    const installed = Object.keys({ ...manifest.dependencies, ...manifest.devDependencies })
+    expect(installed.filter((name) => !unseen.test(name) && !isNamed(name))).toEqual([])
   })
 
   it('has no circles', () => {

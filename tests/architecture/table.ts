@@ -27,7 +27,7 @@ export const areas = {
   assessment: /^lib\/assessment\//,
   reportsStore: /^lib\/reports\/store\//,
   reports: /^lib\/reports\//,
-  ui: /^app\/_components\/(ui|table)\//,
+  ui: /^app\/_components\/ui\//,
   domain: /^app\/_components\/domain\//,
   server: /^app\/(.+\/)?(loader|actions)\.ts$|^app\/api\//,
   page: /^app\/(.+\/)?(page|layout|loading|error|not-found|global-error)\.tsx$/,
@@ -48,11 +48,8 @@ export const packages = {
   hash: /^node:crypto$/,
   ids: /^uuid$/,
   idb: /^idb$/,
-  table: /^@tanstack\/react-table$/,
-  primitives: /^@base-ui\/react(\/|$)/,
   passwords: /^@node-rs\/argon2$/,
   limits: /^rate-limiter-flexible$/,
-  log: /^pino$/,
 } as const
 
 export type Package = keyof typeof packages
@@ -67,10 +64,10 @@ export interface Row {
 
 const everyArea = Object.keys(areas) as Area[]
 const rules = ['curriculum', 'assessment', 'measure', 'wording', 'reports'] as const
-const storePackages = ['database', 'ids', 'hash', 'zod', 'log'] as const
+const storePackages = ['database', 'ids', 'hash', 'zod'] as const
 
 export const table: Record<Area, Row> = {
-  platform: { all: ['platform', 'product', 'db', 'manifest'], packages: ['zod', 'log'] },
+  platform: { all: ['platform', 'product', 'db', 'manifest'], packages: ['zod'] },
   product: { packages: [] },
   db: { all: ['platform', 'client'], packages: ['database'] },
 
@@ -118,7 +115,7 @@ export const table: Record<Area, Row> = {
       ...(['accessStore', 'curriculumStore', 'assessmentStore', 'reportsStore', 'server'] as const),
     ],
     types: ['view', 'domain', 'ui', 'deck'],
-    packages: ['next', 'react', 'zod', 'log'],
+    packages: ['next', 'react', 'zod'],
   },
   page: {
     all: ['wording', 'product', 'server', 'page', 'view', 'deck', 'domain', 'ui', 'style'],
@@ -128,9 +125,9 @@ export const table: Record<Area, Row> = {
   view: {
     all: ['wording', 'product', 'server', 'view', 'domain', 'ui', 'style'],
     types: ['curriculum', 'assessment', 'measure', 'reports'],
-    packages: ['next', 'react', 'table'],
+    packages: ['next', 'react'],
   },
-  ui: { all: ['ui'], packages: ['react', 'table', 'primitives'] },
+  ui: { all: ['ui'], packages: ['react'] },
   domain: { all: ['measure', 'wording', 'domain', 'ui'], types: ['curriculum', 'assessment'], packages: ['react'] },
   deck: {
     all: ['curriculum', 'assessment', 'measure', 'wording', 'product', 'deck', 'domain', 'ui'],
