@@ -1,6 +1,6 @@
 import type { PairKey } from '../curriculum/edition/curriculum'
 import { basisOf } from './basis'
-import type { Refused } from './outcome'
+import { type Refused, refuse } from './outcome'
 import { type DecidedQuestion, judgeSayings, type Question, type QuestionSaying, questionsUnder } from './question'
 import type { Evaluation } from './readiness/evaluation'
 import { explain } from './readiness/explain'
@@ -39,11 +39,6 @@ export type DecisionJudgement =
       readonly questions: readonly DecidedQuestion[]
     }
   | { readonly ok: false; readonly refusal: Refused }
-
-const refuse = (code: string, message: string, field?: string): DecisionJudgement => ({
-  ok: false,
-  refusal: field === undefined ? { code, message } : { code, message, field },
-})
 
 /** The pairs that a finding rests on, in reading order. */
 export function pairsUnder(found: TargetFinding): PairKey[] {

@@ -7,3 +7,13 @@ export interface Refused {
 
 /** The id of what was kept, or why nothing was. */
 export type Outcome = { readonly ok: true; readonly id: string } | { readonly ok: false; readonly refusal: Refused }
+
+/** A refusal; `field` names the form field that it belongs to. */
+export const refuse = (
+  code: string,
+  message: string,
+  field?: string,
+): { readonly ok: false; readonly refusal: Refused } => ({
+  ok: false,
+  refusal: field === undefined ? { code, message } : { code, message, field },
+})

@@ -1,6 +1,6 @@
 import { type MomentCheck, verdictOf } from './moment-check'
 import { effectiveObservations } from './observation'
-import type { Refused } from './outcome'
+import { type Refused, refuse } from './outcome'
 import type { TargetFinding } from './readiness/finding'
 import type { AttemptFact } from './record'
 import type { Instant } from './time'
@@ -98,8 +98,6 @@ export interface DecidedQuestion {
   readonly reason: string | null
 }
 
-const refuse = (code: string, message: string, field: string): Refused => ({ code, message, field })
-
 /**
  * What is said of each question under a decision, or what is still to be said: nothing that stands goes by unmentioned, and
  * none of it stops a decision, since a question may be left open with a reason.
@@ -116,14 +114,14 @@ export function judgeSayings(
     const reason = saying?.reason.trim() || null
     if (how === null) {
       const message = 'A question about its evidence stands. Say how it was answered, or why it is left open.'
-      return { ok: false, refusal: refuse('question stands', message, `how:${id}`) }
+      return refuse('question stands', message, `how:${id}`)
     }
     if (how === 'answered' && !isAnswered(question)) {
       const message = 'The coach has not answered yet. Look again yourself and settle it, or leave it open and say why.'
-      return { ok: false, refusal: refuse('not answered', message, `how:${id}`) }
+      return refuse('not answered', message, `how:${id}`)
     }
     if (how === 'left open' && reason === null)
-      return { ok: false, refusal: refuse('no reason', 'Say why the question is left open.', `why:${id}`) }
+      return refuse('no reason', 'Say why the question is left open.', `why:${id}`)
     questions.push({ question, how, reason: how === 'left open' ? reason : null })
   }
   return { ok: true, questions }

@@ -1,15 +1,10 @@
 import type { Pair } from '../curriculum/edition/curriculum'
-import type { Refused } from './outcome'
+import { type Refused, refuse } from './outcome'
 import { raisedIn } from './raise'
 import type { AttemptFact } from './record'
 
 /** Whether a head coach may release or accept something now; the refusal is a sentence for her. */
 export type ReleaseJudgement = { readonly ok: true } | { readonly ok: false; readonly refusal: Refused }
-
-const refuse = (code: string, message: string, field?: string): ReleaseJudgement => ({
-  ok: false,
-  refusal: field === undefined ? { code, message } : { code, message, field },
-})
 
 /** An attempt at a closed skill is released once, in writing; from then on it counts like any other. */
 export function judgeAttemptRelease(attempt: AttemptFact, reason: string): ReleaseJudgement {

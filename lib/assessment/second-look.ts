@@ -1,17 +1,12 @@
 import type { Pair } from '../curriculum/edition/curriculum'
 import type { PairHistory } from './history'
 import { effectiveObservations, momentsOf } from './observation'
-import type { Refused } from './outcome'
+import { type Refused, refuse } from './outcome'
 import type { AttemptFact } from './record'
 import { standardOf } from './standard'
 
 /** Whether an attempt may be granted to a coach of another club; the refusal is a sentence for the head coach. */
 export type GrantJudgement = { readonly ok: true } | { readonly ok: false; readonly refusal: Refused }
-
-const refuse = (code: string, message: string, field?: string): GrantJudgement => ({
-  ok: false,
-  refusal: field === undefined ? { code, message } : { code, message, field },
-})
 
 /** What a grant is judged on. */
 export interface GrantCase {

@@ -3,7 +3,7 @@ import { placeFacts } from '../curriculum/place'
 import { standDownsOn } from './block'
 import { isCurrentAt } from './holding-state'
 import { blockOn, signable } from './open'
-import type { Refused } from './outcome'
+import { type Refused, refuse } from './outcome'
 import { findPrerequisite } from './readiness/evaluate'
 import type { Evaluation } from './readiness/evaluation'
 import { explain } from './readiness/explain'
@@ -32,11 +32,6 @@ export interface Signer {
 export type SignJudgement =
   | { readonly ok: true; readonly by: 'standard' | 'recheck'; readonly evidence: readonly string[] }
   | { readonly ok: false; readonly refusal: Refused }
-
-const refuse = (code: string, message: string, field?: string): SignJudgement => ({
-  ok: false,
-  refusal: field === undefined ? { code, message } : { code, message, field },
-})
 
 function refuseSigner(pair: Pair, request: SignRequest, signer: Signer): SignJudgement | null {
   const name = `${pair.skill.title} at ${placeFacts[pair.holding.place].label}`

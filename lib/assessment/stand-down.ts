@@ -1,4 +1,4 @@
-import type { Refused } from './outcome'
+import { type Refused, refuse } from './outcome'
 import type { ClosesKind } from './record'
 import type { EpochDay } from './time'
 
@@ -31,10 +31,9 @@ export function endOf(
   freeFrom: EpochDay,
   today: EpochDay,
 ): { readonly ok: true; readonly until: EpochDay } | { readonly ok: false; readonly refusal: Refused } {
-  const refuse = (code: string, message: string) =>
-    ({ ok: false, refusal: { code, message, field: 'freeFrom' } }) as const
-  if (freeFrom < today) return refuse('past', 'It was in force until now: end it from today, or from a day to come.')
+  if (freeFrom < today)
+    return refuse('past', 'It was in force until now: end it from today, or from a day to come.', 'freeFrom')
   if (until !== null && freeFrom > until)
-    return refuse('later', 'It ends before that day: an end can only bring its last day forward.')
+    return refuse('later', 'It ends before that day: an end can only bring its last day forward.', 'freeFrom')
   return { ok: true, until: freeFrom - 1 }
 }

@@ -1,9 +1,9 @@
 import { v7 as uuidv7 } from 'uuid'
 import type { Scope } from '../../access/scope'
 import { asAccount } from '../../platform/db'
-import type { Outcome } from '../outcome'
+import { type Outcome, refuse } from '../outcome'
 import { lockDiver } from './desk'
-import { isHeadOf, refuse } from './post'
+import { isHeadOf } from './head-coaches'
 import { keepWords } from './words'
 
 /** Closes a call early, in writing: by the coach who called, or the head coach. What was dived and rated stays. */

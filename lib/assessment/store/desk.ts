@@ -2,6 +2,7 @@ import type { Scope } from '../../access/scope'
 import type { Curriculum } from '../../curriculum/edition/curriculum'
 import { getEditionInForce } from '../../curriculum/store/editions'
 import type { Tx } from '../../platform/db'
+import { refuse } from '../outcome'
 import { type Evaluation, evaluationOf } from '../readiness/evaluation'
 import type { Words } from '../readiness/wording'
 import { asOfInstant } from '../time'
@@ -16,9 +17,15 @@ export interface DiverNow {
   readonly words: Words
 }
 
+/** What `lockDiver`'s null means to whoever asked: outside the scope a diver does not exist. */
+export const notFound = refuse(
+  'not found',
+  'No diver of your clubs is found there. She may have moved to another club.',
+)
+
 /**
  * Locks the diver's row and reads her afresh: two decisions on her are made one after the other, each on what the first
- * left. Null when she is outside the scope.
+ * left. Null when she is outside the scope: `notFound` says so.
  */
 export async function lockDiver(tx: Tx, scope: Scope, diver: string): Promise<DiverNow | null> {
   await lockDivers(tx, [diver])

@@ -5,10 +5,10 @@ import type { Place } from '../../curriculum/place'
 import { asAccount, beforeSignIn, type Tx } from '../../platform/db'
 import { exemplarReach } from '../consent'
 import { exemplarRefusal, type Shows } from '../exemplar'
-import type { Outcome } from '../outcome'
+import { type Outcome, refuse } from '../outcome'
 import { listConsents } from './consents'
-import { lockDiver } from './desk'
-import { isHeadOf, notFound, refuse } from './post'
+import { lockDiver, notFound } from './desk'
+import { isHeadOf } from './head-coaches'
 
 /** A moment that is shown as an example: never whose it is. */
 export interface Exemplar {

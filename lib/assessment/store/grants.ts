@@ -2,11 +2,11 @@ import { v7 as uuidv7 } from 'uuid'
 import type { Scope } from '../../access/scope'
 import { asAccount, type Tx } from '../../platform/db'
 import { mayKeepVideo } from '../consent'
-import type { Outcome } from '../outcome'
+import { type Outcome, refuse } from '../outcome'
 import { judgeGrant } from '../second-look'
 import { listConsents } from './consents'
-import { lockDiver } from './desk'
-import { isHeadOf, notFound, refuse } from './post'
+import { lockDiver, notFound } from './desk'
+import { isHeadOf } from './head-coaches'
 
 /** A coach of another club whom a head coach may ask. */
 export interface LookCoach {

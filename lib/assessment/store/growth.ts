@@ -1,10 +1,9 @@
 import { v7 as uuidv7 } from 'uuid'
 import type { Scope } from '../../access/scope'
 import { asAccount, type Tx } from '../../platform/db'
-import type { Outcome } from '../outcome'
+import { type Outcome, refuse } from '../outcome'
 import { dayIn, type EpochDay } from '../time'
-import { lockDiver } from './desk'
-import { notFound, refuse } from './post'
+import { lockDiver, notFound } from './desk'
 import { keepWords } from './words'
 
 const dayOf = (date: Date): EpochDay => dayIn(date.getTime(), 'UTC')

@@ -2,11 +2,10 @@ import { v7 as uuidv7 } from 'uuid'
 import type { Scope } from '../../access/scope'
 import { getEditionInForce } from '../../curriculum/store/editions'
 import { asAccount, type Tx } from '../../platform/db'
-import type { Outcome } from '../outcome'
+import { type Outcome, refuse } from '../outcome'
 import { listWaiting, type WaitingAttempt } from './filmed'
 import { lockDivers } from './lock'
 import { momentRow } from './moment-row'
-import { refuse } from './post'
 import { refreshReadiness } from './readiness'
 
 /** A filmed attempt with its clip; seconds, `end` null plays to the end. */

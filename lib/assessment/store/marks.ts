@@ -5,9 +5,8 @@ import type { Place } from '../../curriculum/place'
 import { getEditionInForce } from '../../curriculum/store/editions'
 import { asAccount, type Tx } from '../../platform/db'
 import { isFrameTime, longestFilm, type Mark, type MarkKey, markKeysOf, standingMarks } from '../mark/mark'
-import type { Outcome } from '../outcome'
+import { type Outcome, refuse } from '../outcome'
 import { listDivers } from './divers-here'
-import { refuse } from './post'
 
 /** The marks that stand in a moment, of all its coaches; the rows of a moment that the account may not see are none. */
 export async function listMarks(tx: Tx, moment: string): Promise<Mark[]> {

@@ -8,9 +8,8 @@ import { measureTaken, type Result } from '../measure/take'
 import { flightBetween, type OnFrames, type Taken } from '../measure/taken'
 import { takenSchema } from '../measure/taken-schema'
 import { sayProblem } from '../measure/wording-taken'
-import type { Outcome } from '../outcome'
+import { type Outcome, refuse } from '../outcome'
 import { findMomentPair, listMarks, noMoment } from './marks'
-import { refuse } from './post'
 
 /** A measure that stands: who took it, when, from what, and what the server made of it. */
 export interface KeptMeasure {

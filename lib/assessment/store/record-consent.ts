@@ -2,10 +2,10 @@ import { v7 as uuidv7 } from 'uuid'
 import type { Scope } from '../../access/scope'
 import { asAccount } from '../../platform/db'
 import type { Consents, Purpose, Reach } from '../consent'
-import type { Outcome, Refused } from '../outcome'
+import { type Outcome, type Refused, refuse } from '../outcome'
 import { listConsents } from './consents'
-import { lockDiver } from './desk'
-import { isHeadOf, notFound, refuse } from './post'
+import { lockDiver, notFound } from './desk'
+import { isHeadOf } from './head-coaches'
 import { keepWords } from './words'
 
 export interface ConsentSaid {

@@ -1,12 +1,11 @@
 import { v7 as uuidv7 } from 'uuid'
 import type { Scope } from '../../access/scope'
 import { asAccount, type Tx } from '../../platform/db'
-import type { Outcome } from '../outcome'
+import { type Outcome, refuse } from '../outcome'
 import type { AttemptFact } from '../record'
 import { judgeAcceptance, judgeAttemptRelease, type ReleaseJudgement } from '../release'
 import { type DiverNow, lockDiver } from './desk'
 import { listHeadCoaches } from './head-coaches'
-import { refuse } from './post'
 import { refreshReadiness } from './readiness'
 import { keepWords } from './words'
 

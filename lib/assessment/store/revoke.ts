@@ -1,10 +1,10 @@
 import { v7 as uuidv7 } from 'uuid'
 import type { Scope } from '../../access/scope'
 import { asAccount } from '../../platform/db'
-import type { Outcome } from '../outcome'
-import { lockDiver } from './desk'
+import { type Outcome, refuse } from '../outcome'
+import { lockDiver, notFound } from './desk'
+import { isHeadOf } from './head-coaches'
 import { appendLedger } from './ledger'
-import { isHeadOf, notFound, refuse } from './post'
 import { refreshReadiness } from './readiness'
 import { keepWords } from './words'
 
