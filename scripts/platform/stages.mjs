@@ -25,14 +25,24 @@ const runTool = (program, args, env) =>
 /** @param {boolean} ok @returns {Count} */
 const asOne = (ok) => ({ passed: ok ? 1 : 0, failed: ok ? 0 : 1 })
 
+/** @param {string} file @returns {any} what a runner wrote; null when it did not come to it */
+function reportIn(file) {
+  try {
+    return JSON.parse(fs.readFileSync(file, 'utf8'))
+  } catch {
+    return null
+  }
+}
+
 /**
  * Counts what a test runner wrote as JSON. A run that failed without a failed test (a file that does not load, a set-up that
- * throws) is a failure too, and a run of nothing is no success.
+ * throws) is a failure too, and a run of nothing is no success; nor is one whose report is missing or lacks a count.
  * @param {boolean} ok @param {string} file @param {(report: any) => Count} read @returns {Count}
  */
 export function countOf(ok, file, read) {
-  if (!fs.existsSync(file)) return { passed: 0, failed: 1 }
-  const { passed, failed } = read(JSON.parse(fs.readFileSync(file, 'utf8')))
+  const report = reportIn(file)
+  const { passed, failed } = report ? read(report) : asOne(false)
+  if (!Number.isInteger(passed) || !Number.isInteger(failed)) return asOne(false)
   return { passed, failed: failed > 0 ? failed : ok && passed > 0 ? 0 : 1 }
 }
 
