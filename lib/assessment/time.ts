@@ -47,7 +47,13 @@ export function parseDay(iso: string): EpochDay {
 }
 
 /** Days since 1970-01-01 → `2026-03-07`. */
-export const formatDay = (day: EpochDay): string => new Date(day * millisecondsADay).toISOString().slice(0, 10)
+export const formatDay = (day: EpochDay): string => dateOf(day).toISOString().slice(0, 10)
+
+/** The day as a column of the database keeps it: its midnight in UTC. */
+export const dateOf = (day: EpochDay): Date => new Date(day * millisecondsADay)
+
+/** The day that such a column holds. */
+export const dayOf = (date: Date): EpochDay => Math.floor(date.getTime() / millisecondsADay)
 
 /** As of now: what has been received by `instant`, on the calendar day of `zone`. */
 export const asOfInstant = (instant: Instant, zone: string): AsOf => ({ day: dayIn(instant, zone), instant })

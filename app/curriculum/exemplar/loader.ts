@@ -2,7 +2,7 @@ import type { ExemplarView } from '@/app/_components/domain/clip/exemplar-list'
 import { toClip } from '@/app/desk/loader'
 import { levelName, pairName, placePhrase } from '@/lib/assessment/readiness/wording'
 import type { Exemplar } from '@/lib/assessment/store/exemplars'
-import type { Curriculum, PairKey } from '@/lib/curriculum/edition/curriculum'
+import { type Curriculum, type PairKey, splitPairKey } from '@/lib/curriculum/edition/curriculum'
 
 const shown = 4
 
@@ -24,7 +24,7 @@ function viewExemplar(
   }
 }
 
-const skillOf = (key: PairKey): string => key.slice(0, key.lastIndexOf('@'))
+const skillOf = (key: PairKey): string => splitPairKey(key).skill
 const distance = (one: Exemplar, pair: PairKey): number =>
   one.pair === pair ? 0 : skillOf(one.pair) === skillOf(pair) ? 1 : 2
 

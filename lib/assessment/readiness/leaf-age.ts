@@ -1,22 +1,21 @@
 import type { AgeLeaf, VenueLeaf } from '../../curriculum/requirement/model'
-import type { EpochDay } from '../time'
+import { dateOf, dayOf, type EpochDay } from '../time'
 import type { Evaluation } from './evaluation'
 import type { Finding } from './finding'
 import { leafFinding } from './leaf'
 
-const calendar = (day: EpochDay): Date => new Date(day * 86_400_000)
-const dayOf = (year: number, month: number, date: number): EpochDay => Date.UTC(year, month, date) / 86_400_000
+const onCalendar = (year: number, month: number, date: number): EpochDay => dayOf(new Date(Date.UTC(year, month, date)))
 
 /** The day on which a whole age is reached; someone born on 29 February comes of age on 1 March of a common year. */
 export function birthday(born: EpochDay, age: number, on: AgeLeaf['on']): EpochDay {
-  const birth = calendar(born)
+  const birth = dateOf(born)
   const year = birth.getUTCFullYear() + age
-  return on === 'year-end' ? dayOf(year, 0, 1) : dayOf(year, birth.getUTCMonth(), birth.getUTCDate())
+  return on === 'year-end' ? onCalendar(year, 0, 1) : onCalendar(year, birth.getUTCMonth(), birth.getUTCDate())
 }
 
 /** Whole years on the date, or on 31 December of its year. */
 export function ageOn(born: EpochDay, day: EpochDay, on: AgeLeaf['on']): number {
-  const years = calendar(day).getUTCFullYear() - calendar(born).getUTCFullYear()
+  const years = dateOf(day).getUTCFullYear() - dateOf(born).getUTCFullYear()
   return birthday(born, years, on) <= day ? years : years - 1
 }
 

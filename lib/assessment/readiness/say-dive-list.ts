@@ -1,5 +1,5 @@
 import { formatTenths } from '../../curriculum/dives/difficulty'
-import type { PairKey } from '../../curriculum/edition/curriculum'
+import { type PairKey, splitPairKey } from '../../curriculum/edition/curriculum'
 import type { Event } from '../../curriculum/event/model'
 import type { DiveListAnswer, EnteredDive, WhyNotEntered } from '../dive-list/answer'
 import { counted, countWord, listed, midSentence, ordinal } from './grammar'
@@ -43,7 +43,7 @@ function sayWhy(why: WhyNotEntered, event: Event): string {
 }
 
 const diveName = (pair: PairKey, { curriculum }: Names): string => {
-  const skill = pair.slice(0, pair.lastIndexOf('@'))
+  const { skill } = splitPairKey(pair)
   return curriculum.skills.get(skill)?.dive ?? `“${skill}”`
 }
 

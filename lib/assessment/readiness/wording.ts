@@ -1,8 +1,8 @@
-import type { Curriculum, PairKey } from '../../curriculum/edition/curriculum'
+import { type Curriculum, type PairKey, splitPairKey } from '../../curriculum/edition/curriculum'
 import type { Rating } from '../../curriculum/model'
 import { type Place, placeFacts, places } from '../../curriculum/place'
 import type { IncidentKind, TargetKey } from '../record'
-import type { EpochDay } from '../time'
+import { dateOf, type EpochDay } from '../time'
 import type { Status } from './finding'
 
 /** What sentences are made with: the edition for names, today for dates, the diver where one is spoken of. */
@@ -45,13 +45,11 @@ const months = [
   'December',
 ] as const
 
-const date = (day: EpochDay): Date => new Date(day * 86_400_000)
-
 /** "26 October", with the year when it is not today's: "26 October 2025". */
 export function dayName(day: EpochDay, { today }: Pick<Words, 'today'>): string {
-  const year = date(day).getUTCFullYear()
-  const name = `${date(day).getUTCDate()} ${months[date(day).getUTCMonth()]}`
-  return year === date(today).getUTCFullYear() ? name : `${name} ${year}`
+  const year = dateOf(day).getUTCFullYear()
+  const name = `${dateOf(day).getUTCDate()} ${months[dateOf(day).getUTCMonth()]}`
+  return year === dateOf(today).getUTCFullYear() ? name : `${name} ${year}`
 }
 
 /** The same for the columns of a table: "26 Oct", "26 Oct 2025". */
@@ -82,9 +80,8 @@ export const placeName = (place: string): string => (isPlace(place) ? placePhras
 
 /** "Forward dive, tuck at 1 m". A skill that the edition lacks is named by its key in quotation marks. */
 export function pairName(pair: PairKey, { curriculum }: Pick<Words, 'curriculum'>): string {
-  const cut = pair.lastIndexOf('@')
-  const skill = pair.slice(0, cut)
-  return `${curriculum.skills.get(skill)?.title ?? `“${skill}”`} ${placeName(pair.slice(cut + 1))}`
+  const { skill, place } = splitPairKey(pair)
+  return `${curriculum.skills.get(skill)?.title ?? `“${skill}”`} ${placeName(place)}`
 }
 
 /** A level's title; a key that the edition lacks in quotation marks. */

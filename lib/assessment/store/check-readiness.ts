@@ -1,7 +1,7 @@
 import type { Scope } from '../../access/scope'
 import { getEditionInForce } from '../../curriculum/store/editions'
 import { asAccount } from '../../platform/db'
-import { dayIn } from '../time'
+import { dayIn, dayOf } from '../time'
 import { type ReadinessRow, readinessOf } from './readiness'
 import { listDiverFiles } from './records'
 
@@ -29,7 +29,7 @@ const compared = [
 ] as const
 
 const isDue = ({ validUntil }: Pick<ReadinessRow, 'validUntil'>, at: number, zone: string): boolean =>
-  validUntil !== null && dayIn(validUntil.getTime(), 'UTC') <= dayIn(at, zone)
+  validUntil !== null && dayOf(validUntil) <= dayIn(at, zone)
 
 function differenceOf(kept: ReadinessRow | undefined, fresh: ReadinessRow): string | null {
   if (!kept) return 'is missing'

@@ -1,6 +1,6 @@
 import type { Scope } from '../../access/scope'
 import type { Tx } from '../../platform/db'
-import { dayIn, type EpochDay } from '../time'
+import { dayOf, type EpochDay } from '../time'
 
 /** A diver of a club in scope, without her record. */
 export interface DiverHere {
@@ -33,7 +33,7 @@ export async function listDivers(tx: Tx, scope: Scope, only?: readonly string[])
     ...row,
     givenName: row.givenName ?? 'Name',
     familyName: row.familyName ?? 'erased',
-    born: bornOn && dayIn(bornOn.getTime(), 'UTC'),
+    born: bornOn && dayOf(bornOn),
   }))
 }
 

@@ -3,11 +3,9 @@ import type { Scope } from '../../access/scope'
 import { getEditionInForce } from '../../curriculum/store/editions'
 import { asAccount, type Tx } from '../../platform/db'
 import type { NewDiver } from '../new-divers'
-import { asOfDay, type EpochDay } from '../time'
+import { asOfDay, dateOf, dayOf, type EpochDay } from '../time'
 import { lockDivers } from './lock'
 import { refreshReadiness } from './readiness'
-
-const dateOf = (day: EpochDay | null): Date | null => (day === null ? null : new Date(day * 86_400_000))
 
 const refresh = async (tx: Tx, scope: Scope, divers: readonly string[]): Promise<void> =>
   refreshReadiness(tx, scope, await getEditionInForce(tx, scope), divers)
@@ -32,8 +30,9 @@ export function enterDivers(scope: Scope, { club, zone, squad, since, divers }: 
       const ids: string[] = []
       for (const diver of divers) {
         const id = uuidv7({ msecs: scope.at })
+        const bornOn = diver.born === null ? null : dateOf(diver.born)
         await tx.$executeRaw`SELECT enter_diver(${id}::uuid, ${club}::uuid, ${diver.givenName}, ${diver.familyName},
-          ${dateOf(diver.born)}::date, ${diver.twistingSide}, ${diver.hurdleLeg}, ${from}, ${new Date(scope.at)})`
+          ${bornOn}::date, ${diver.twistingSide}, ${diver.hurdleLeg}, ${from}, ${new Date(scope.at)})`
         ids.push(id)
       }
       if (squad) await tx.squadDiver.createMany({ data: ids.map((diverId) => ({ squadId: squad, diverId })) })
@@ -59,7 +58,7 @@ export function findParticulars(scope: Scope, diver: string): Promise<Particular
       id: diver,
       givenName: words.givenName ?? '',
       familyName: words.familyName ?? '',
-      born: words.bornOn ? words.bornOn.getTime() / 86_400_000 : null,
+      born: words.bornOn ? dayOf(words.bornOn) : null,
       twistingSide: row.twistingSide as NewDiver['twistingSide'],
       hurdleLeg: row.hurdleLeg as NewDiver['hurdleLeg'],
     }
@@ -72,7 +71,11 @@ export function mendParticulars(scope: Scope, { id, ...diver }: Particulars): Pr
     await lockDivers(tx, [id])
     const { count } = await tx.diverWords.updateMany({
       where: { diverId: id, erasedAt: null },
-      data: { givenName: diver.givenName, familyName: diver.familyName, bornOn: dateOf(diver.born) },
+      data: {
+        givenName: diver.givenName,
+        familyName: diver.familyName,
+        bornOn: diver.born === null ? null : dateOf(diver.born),
+      },
     })
     if (count === 0) return false
     await tx.diver.updateMany({

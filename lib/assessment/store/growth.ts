@@ -2,11 +2,9 @@ import { v7 as uuidv7 } from 'uuid'
 import type { Scope } from '../../access/scope'
 import { asAccount, type Tx } from '../../platform/db'
 import { type Outcome, refuse } from '../outcome'
-import { dayIn, type EpochDay } from '../time'
+import { dateOf, dayOf, type EpochDay } from '../time'
 import { lockDiver, notFound } from './desk'
 import { keepWords } from './words'
-
-const dayOf = (date: Date): EpochDay => dayIn(date.getTime(), 'UTC')
 
 /** The days on which growth was noted of some divers, in one query. */
 export async function listGrowth(tx: Tx, divers: readonly string[]): Promise<(diver: string) => EpochDay[]> {
@@ -33,7 +31,7 @@ export function noteGrowth(
         id,
         clubId: file.club,
         diverId: file.id,
-        notedOn: new Date(note.notedOn * 86_400_000),
+        notedOn: dateOf(note.notedOn),
         by: scope.account,
         at: new Date(scope.at),
         noteId: words?.id ?? null,

@@ -9,18 +9,16 @@ import { datesOf, nextStandingChange, type Standing } from '../readiness/target-
 import { listTargets } from '../readiness/targets'
 import { readWaitsFor, writeWaitsFor } from '../readiness/waits-for'
 import type { TargetKey } from '../record'
-import { asOfInstant, dayIn, type EpochDay } from '../time'
+import { asOfInstant, dateOf, dayIn, dayOf } from '../time'
 import { type DiverFile, listDiverFiles } from './records'
 
 /** What is kept of a target; `computedAt` aside, a pure function of the record, the edition and the day. */
 export type ReadinessRow = Omit<Readiness, 'computedAt'>
 
-const dateOf = (day: EpochDay | null): Date | null => (day === null ? null : new Date(day * 86_400_000))
-
 /** When a target was ready by a row that was kept, and the day on which that was worked out; another club has other boards. */
 function knownBy(row: Readiness | undefined, { club, zone }: DiverFile): KnownReady | null {
   if (!row?.ready || !row.readySince || row.clubId !== club) return null
-  return { since: dayIn(row.readySince.getTime(), 'UTC'), on: dayIn(row.computedAt.getTime(), zone) }
+  return { since: dayOf(row.readySince), on: dayIn(row.computedAt.getTime(), zone) }
 }
 
 /**
@@ -37,19 +35,21 @@ export function readinessOf(
   const { record, zone } = file
   const date = asOfInstant(at, zone)
   const dates = datesOf(curriculum, record, date, zone)
-  const validUntil = dateOf(nextStandingChange(curriculum, record, date, zone))
+  const changes = nextStandingChange(curriculum, record, date, zone)
+  const validUntil = changes === null ? null : dateOf(changes)
   return listTargets(curriculum).map((target) => {
     const row = standingRow(dates, target)
     const known = knownBy(
       before.find((kept) => kept.target === target),
       file,
     )
+    const since = row.ready ? readySince(curriculum, record, target, date, zone, known) : null
     return {
       ...row,
       diverId: file.id,
       programmeId: programme,
       clubId: file.club,
-      readySince: row.ready ? dateOf(readySince(curriculum, record, target, date, zone, known)) : null,
+      readySince: since === null ? null : dateOf(since),
       waitsFor: row.waitsFor.map(writeWaitsFor),
       validUntil,
       editionHash: curriculum.hash,
@@ -63,7 +63,7 @@ export const toStandingRow = (row: ReadinessRow): StandingRow => ({
   status: row.status as Status,
   held: row.held as StandingRow['held'],
   ready: row.ready,
-  readySince: row.readySince && dayIn(row.readySince.getTime(), 'UTC'),
+  readySince: row.readySince && dayOf(row.readySince),
   standing: row.standing as Standing,
   attemptsLeft: row.attemptsLeft,
   leftExact: row.leftExact,

@@ -1,6 +1,7 @@
 import { v7 as uuidv7 } from 'uuid'
 import type { Prisma } from '../../../generated/prisma/client'
 import type { Scope } from '../../access/scope'
+import { splitPairKey } from '../../curriculum/edition/curriculum'
 import { getEditionInForce } from '../../curriculum/store/editions'
 import { asAccount, type Tx } from '../../platform/db'
 import type { Refused } from '../outcome'
@@ -31,8 +32,7 @@ const refuse = (code: string, message: string, field?: string): Recognised => ({
 function columns(what: Recognisable) {
   if (what.kind === 'level') return { kind: what.kind, level: what.level }
   if (what.kind === 'boardMove') return { kind: what.kind, family: what.family, place: what.to }
-  const cut = what.pair.lastIndexOf('@')
-  return { kind: what.kind, skill: what.pair.slice(0, cut), place: what.pair.slice(cut + 1), level: what.level }
+  return { kind: what.kind, ...splitPairKey(what.pair), level: what.level }
 }
 
 /** The recognitions of one diver: her copy of the reason, and one ledger event for each. */

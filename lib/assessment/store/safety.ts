@@ -5,7 +5,7 @@ import { asAccount } from '../../platform/db'
 import type { Consents, Purpose, Reach } from '../consent'
 import { programmeInstant } from '../device-clock'
 import type { ClosesKind, IncidentKind } from '../record'
-import { dayIn, type EpochDay, type Instant } from '../time'
+import { dayOf, type EpochDay, type Instant } from '../time'
 import { listConsents } from './consents'
 import { listGrowth } from './growth'
 
@@ -93,8 +93,6 @@ export function readCare(
   }))
 }
 
-const calendarDay = (date: Date): EpochDay => dayIn(date.getTime(), 'UTC')
-
 /** Reads it for a diver in scope; of another one there is nothing to be seen. */
 export function readSafety(scope: Scope, diver: string): Promise<Safety> {
   return asAccount(scope.account, async (tx) => {
@@ -130,8 +128,8 @@ export function readSafety(scope: Scope, diver: string): Promise<Safety> {
       standDowns: standDowns.map((row) => ({
         id: row.id,
         closes: row.closes as ClosesKind,
-        from: calendarDay(row.from),
-        until: row.until ? calendarDay(row.until) : null,
+        from: dayOf(row.from),
+        until: row.until ? dayOf(row.until) : null,
         by: row.by,
         at: row.at.getTime(),
         reason: text(row.reasonId),
@@ -139,7 +137,7 @@ export function readSafety(scope: Scope, diver: string): Promise<Safety> {
       })),
       growth: growth.map((row) => ({
         id: row.id,
-        notedOn: calendarDay(row.notedOn),
+        notedOn: dayOf(row.notedOn),
         by: row.by,
         note: text(row.noteId),
       })),

@@ -1,6 +1,6 @@
 import { v7 as uuidv7 } from 'uuid'
 import type { Scope } from '../../access/scope'
-import type { PairKey } from '../../curriculum/edition/curriculum'
+import { splitPairKey } from '../../curriculum/edition/curriculum'
 import { asAccount, type Tx } from '../../platform/db'
 import type { Cited } from '../ledger/event'
 import type { Outcome } from '../outcome'
@@ -45,7 +45,7 @@ export function signSkill(scope: Scope, request: SignSkill, when: ReadinessWhen 
     const about = { club: file.club, diver: file.id, writtenBy: scope.account }
     const reason = request.reason ? await keepWords(tx, about, request.reason) : null
     const id = uuidv7({ msecs: scope.at })
-    const [skill = '', place = ''] = splitPair(request.pair)
+    const { skill, place } = splitPairKey(request.pair)
     const { by: method, evidence } = judged
     const { level, waiver } = request
     const ledgerSeq = await appendLedger(tx, scope, {
@@ -88,11 +88,6 @@ export function signSkill(scope: Scope, request: SignSkill, when: ReadinessWhen 
     return { ok: true, id }
   })
 }
-
-const splitPair = (pair: PairKey): string[] => [
-  pair.slice(0, pair.lastIndexOf('@')),
-  pair.slice(pair.lastIndexOf('@') + 1),
-]
 
 /** Takes a sign-off back, with a reason: it earns no credit from now on. For the diver's head coach. */
 export const revokeSignOff = (

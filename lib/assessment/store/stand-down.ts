@@ -4,14 +4,13 @@ import { asAccount } from '../../platform/db'
 import { type Outcome, refuse } from '../outcome'
 import type { ClosesKind } from '../record'
 import { endOf, refuseStandDown } from '../stand-down'
-import { type EpochDay, formatDay } from '../time'
+import { dateOf, type EpochDay, formatDay } from '../time'
 import { lockDiver, notFound } from './desk'
 import { isHeadOf } from './head-coaches'
 import { appendLedger } from './ledger'
 import { refreshReadiness } from './readiness'
 import { keepWords } from './words'
 
-const dateOf = (day: EpochDay): Date => new Date(day * 86_400_000)
 const notHead = refuse('not the head coach', 'Only the diver’s head coach stands a diver down, and ends it.')
 
 export interface NewStandDown {

@@ -4,7 +4,7 @@ import type { Curriculum } from '../../curriculum/edition/curriculum'
 import { getEditionInForce } from '../../curriculum/store/editions'
 import { asAccount, type Tx } from '../../platform/db'
 import type { StandingRow } from '../readiness/standing-row'
-import { dayIn } from '../time'
+import { dayIn, dayOf } from '../time'
 import { type DiverHere, listDivers } from './divers-here'
 import { lockDivers } from './lock'
 import { refreshReadiness, toStandingRow } from './readiness'
@@ -24,7 +24,7 @@ export interface Standings {
 const holds = (row: Readiness, curriculum: Curriculum, { club, zone }: DiverHere, at: number): boolean =>
   row.editionHash === curriculum.hash &&
   row.clubId === club &&
-  (row.validUntil === null || dayIn(row.validUntil.getTime(), 'UTC') > dayIn(at, zone))
+  (row.validUntil === null || dayOf(row.validUntil) > dayIn(at, zone))
 
 const byDiver = (rows: readonly Readiness[]): ReadonlyMap<string, readonly Readiness[]> => {
   const groups = new Map<string, Readiness[]>()

@@ -15,7 +15,7 @@ import type {
   SignOffWaiver,
   TargetKey,
 } from '../record'
-import { dayIn, type EpochDay } from '../time'
+import { dayIn, dayOf, type EpochDay } from '../time'
 import type { ObservationRow, Rows } from './record-rows'
 
 /** All rows about one diver, as stored. */
@@ -101,7 +101,7 @@ const toDecision = (row: Rows['decisions'][number], day: EpochDay): DecisionFact
 export function toRecord(diver: string, rows: RecordRows): DiverRecord {
   const releases = new Map(rows.releases.map((row) => [`${row.kind} ${row.subjectId}`, row.at.getTime()]))
   const revoked = new Map(rows.revocations.map((row) => [row.subjectId, row.at.getTime()]))
-  const dayOf = (at: Date, club: string) => dayIn(at.getTime(), rows.zoneOf(club))
+  const dayThere = (at: Date, club: string) => dayIn(at.getTime(), rows.zoneOf(club))
   return {
     diver,
     born: rows.born,
@@ -113,7 +113,7 @@ export function toRecord(diver: string, rows: RecordRows): DiverRecord {
       coach: row.coachId,
       signedAt: row.signedAt.getTime(),
       receivedAt: row.signedAt.getTime(),
-      day: dayOf(row.signedAt, row.clubId),
+      day: dayThere(row.signedAt, row.clubId),
       by: row.method as 'standard' | 'recheck',
       waiver: row.waiver as SignOffWaiver | null,
       evidence: row.evidence,
@@ -125,10 +125,10 @@ export function toRecord(diver: string, rows: RecordRows): DiverRecord {
       by: row.by,
       recognisedAt: row.recognisedAt.getTime(),
       receivedAt: row.recognisedAt.getTime(),
-      day: dayOf(row.recognisedAt, row.clubId),
+      day: dayThere(row.recognisedAt, row.clubId),
       revokedAt: revoked.get(row.id) ?? null,
     })),
-    decisions: rows.decisions.map((row) => toDecision(row, dayOf(row.decidedAt, row.clubId))),
+    decisions: rows.decisions.map((row) => toDecision(row, dayThere(row.decidedAt, row.clubId))),
     incidents: rows.incidents.map((row) => ({
       id: row.id,
       pair: pairOf(row),
@@ -140,8 +140,8 @@ export function toRecord(diver: string, rows: RecordRows): DiverRecord {
     standDowns: rows.standDowns.map((row) => ({
       id: row.id,
       closes: row.closes as 'water' | 'boards' | 'new',
-      from: dayIn(row.from.getTime(), 'UTC'),
-      until: row.until ? dayIn(row.until.getTime(), 'UTC') : null,
+      from: dayOf(row.from),
+      until: row.until ? dayOf(row.until) : null,
       receivedAt: row.at.getTime(),
     })),
     venue: rows.venue.map((row) => ({

@@ -20,6 +20,12 @@ export type PairKey = `${string}@${Place}`
 /** The key of a (skill, place) pair. */
 export const pairKey = (holding: Holding): PairKey => `${holding.skill}@${holding.place}`
 
+/** What `pairKey` joined. A key from another edition may name a place that this one has not. */
+export function splitPairKey(key: PairKey): { readonly skill: string; readonly place: string } {
+  const cut = key.lastIndexOf('@')
+  return { skill: key.slice(0, cut), place: key.slice(cut + 1) }
+}
+
 /** A criterion attached to a pair, with its expectation laid out by level. */
 export interface AttachedCriterion {
   readonly criterion: Criterion

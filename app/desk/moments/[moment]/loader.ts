@@ -13,6 +13,7 @@ import type { RatedBy } from '@/lib/assessment/mark/wording'
 import { dayName, pairName } from '@/lib/assessment/readiness/wording'
 import { findMoment, type MomentFile } from '@/lib/assessment/store/moments'
 import { dayIn } from '@/lib/assessment/time'
+import { splitPairKey } from '@/lib/curriculum/edition/curriculum'
 import { systemClock } from '@/lib/platform/clock'
 import { viewMarks, viewMeasures } from '../loader'
 
@@ -65,6 +66,6 @@ export async function loadMoment(id: string): Promise<MomentPage> {
     clip: toClip(link, { start, end }, `${who}, ${name}, ${day}`),
     href: `/desk/moments/${id}`,
     questions: await listQuestionsOn(scope, diver.id, id),
-    others: await loadChoices(scope, id, pair.slice(0, pair.lastIndexOf('@')), curriculum),
+    others: await loadChoices(scope, id, splitPairKey(pair).skill, curriculum),
   }
 }

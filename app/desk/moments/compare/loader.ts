@@ -18,6 +18,7 @@ import { takenName } from '@/lib/assessment/measure/wording-taken'
 import { dayName, pairName } from '@/lib/assessment/readiness/wording'
 import { findMoment, type MomentFile } from '@/lib/assessment/store/moments'
 import { dayIn } from '@/lib/assessment/time'
+import { splitPairKey } from '@/lib/curriculum/edition/curriculum'
 import { systemClock } from '@/lib/platform/clock'
 
 /** One moment is there, and another is to be chosen. */
@@ -69,13 +70,11 @@ const isId = /^[0-9a-f-]{36}$/
 async function find(scope: Scope, id: string, me: string): Promise<Found> {
   const found = isId.test(id) ? await findMoment(scope, id) : null
   if (!found) notFound()
-  const cut = found.pair.lastIndexOf('@')
   const { diver, day } = found
   return {
     ...found,
     id,
-    skill: found.pair.slice(0, cut),
-    place: found.pair.slice(cut + 1),
+    ...splitPairKey(found.pair),
     who: `${diver.givenName} ${diver.familyName}`,
     said: dayName(day, { today: dayIn(scope.at, diver.zone) }),
     href: `/desk/moments/${id}`,
