@@ -131,7 +131,7 @@ function approval(
 }
 
 /**
- * What a head coach's decision comes to, on the record as it is now (domain section 4). An override waives age on a level
+ * What a head coach's decision comes to, on the record as it is now. An override waives age on a level
  * or board move and nothing else; a return and a withdrawal need what they act on. The refusal is a sentence for her.
  */
 export function judgeDecision(on: DecisionCase, request: DecisionRequest): DecisionJudgement {

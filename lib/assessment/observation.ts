@@ -20,7 +20,7 @@ export function effectiveObservations(observations: readonly ObservationFact[]):
 /**
  * The ratings of one critical criterion that an effective observation leaves standing: its own, and those of what it
  * superseded for as long as no head coach accepted the change. So a raise, or taking a rating back, hides no danger,
- * while a lower rating counts at once (domain: what is dangerous counts at once).
+ * while a lower rating counts at once.
  */
 export function ratingsStillAt(
   observations: readonly ObservationFact[],

@@ -39,7 +39,7 @@ const shortOf = ({ attached, rating, how }: Rated, level: number): number =>
   how === 'imputed' ? 0 : Math.max(0, expectedAt(attached, level) - rating)
 
 /**
- * The phases of a pair as one or several attempts show them at a level index (domain section 3): per phase the
+ * The phases of a pair as one or several attempts show them at a level index: per phase the
  * criterion with the largest shortfall, critical before others, then in key order. `attempts` are in dive order.
  */
 export function phaseView(pair: Pair, attempts: readonly SeenAttempt[], level: number): PhaseMark[] {

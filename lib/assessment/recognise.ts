@@ -75,7 +75,7 @@ function refuseTarget(evaluation: Evaluation, target: TargetKey, words: Words): 
 }
 
 /**
- * Why something may not be recognised for a diver now, or null (domain section 4). It is for what was held before anybody
+ * Why something may not be recognised for a diver now, or null. It is for what was held before anybody
  * here saw it: whatever was ever signed, recognised or decided here goes its own way, and what was seen to fall short in a
  * critical criterion, is paused, or belongs to a diver who is stood down is not recognised over that.
  */

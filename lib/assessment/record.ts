@@ -51,7 +51,7 @@ export interface AttemptFact extends Received {
   readonly observations: readonly ObservationFact[]
 }
 
-/** What a head coach waived in writing on a sign-off (domain section 4); `count` is the successes still asked. */
+/** What a head coach waived in writing on a sign-off; `count` is the successes still asked. */
 export interface SignOffWaiver {
   readonly coaches?: true
   readonly days?: true

@@ -47,7 +47,7 @@ function refuseSigner(pair: Pair, request: SignRequest, signer: Signer): SignJud
 }
 
 /**
- * Whether a skill may be signed now, and on what evidence (domain section 4). Never waived: a standing or unseen critical
+ * Whether a skill may be signed now, and on what evidence. Never waived: a standing or unseen critical
  * criterion, a missing prerequisite, a pause, a stand-down. The refusal is a sentence for the signer.
  */
 export function judgeSignOff(

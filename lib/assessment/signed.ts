@@ -2,7 +2,7 @@ import type { Curriculum, PairKey } from '../curriculum/edition/curriculum'
 import type { DiverRecord } from './record'
 import type { EpochDay, Instant } from './time'
 
-/** A recognition lapses after this many days unless it is shown (domain section 4). */
+/** A recognition lapses after this many days unless it is shown. */
 export const recognitionDays = 120
 
 /** What gives a holding: a sign-off, or a head coach's recognition of what was held before. */

@@ -98,7 +98,7 @@ export const isNone = (shortage: Shortage): boolean =>
   shortage.unseen.length === 0
 
 /**
- * Whether the standard of `pair` holds at a level index on `date`, and what it still wants (domain section 3).
+ * Whether the standard of `pair` holds at a level index on `date`, and what it still wants.
  * `attempts` are those received by the date; others than the pair's are passed over. A waiver lowers only what an
  * override may: coaches, days, moments, certainty, or the count down to two. A standing or unseen critical criterion
  * is never waived.

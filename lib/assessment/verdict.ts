@@ -25,7 +25,7 @@ function isKnown(attempt: SeenAttempt, attached: AttachedCriterion, level: numbe
 }
 
 /**
- * The verdict of an attempt at a level index (domain section 3). Failure as soon as the explicit ratings alone cannot
+ * The verdict of an attempt at a level index. Failure as soon as the explicit ratings alone cannot
  * be a success: a critical shortfall, one above 1 point, or a sum above `slack`. Success when nothing is unknown.
  * Whether it counts is another question: `SeenAttempt.earns`.
  */

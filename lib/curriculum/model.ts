@@ -59,7 +59,7 @@ export interface SkillFacets {
   readonly enters?: EntryWay
 }
 
-/** How much evidence a skill needs (domain: standard). Counts are attempts; windows are days, the last day inclusive. */
+/** How much evidence a skill needs. Counts are attempts; windows are days, the last day inclusive. */
 export interface Standard {
   readonly successes: number
   readonly of: number

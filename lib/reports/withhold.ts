@@ -1,6 +1,6 @@
 import { arcsOf, mostPossible, type Withheld } from './withheld-arcs'
 
-/** A figure about fewer divers than this, none included, is withheld from whoever is not of their club (domain section 7). */
+/** A figure about fewer divers than this, none included, is withheld from whoever is not of their club. */
 export const leastShared = 5
 
 const sum = (counts: readonly number[]): number => counts.reduce((total, count) => total + count, 0)

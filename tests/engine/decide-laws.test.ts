@@ -16,7 +16,7 @@ import { lawRuns } from '../support/long'
 import { today } from '../support/small-coast'
 
 // What a head coach may never do, over random histories: through no decision, no override and no signature does an
-// approval or a sign-off come over a standing or unseen critical criterion (domain section 4).
+// approval or a sign-off come over a standing or unseen critical criterion.
 const subject = anyEdition.chain((curriculum) =>
   fc.record({
     curriculum: fc.constant(curriculum),

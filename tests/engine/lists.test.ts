@@ -5,7 +5,7 @@ import type { AttemptFact, DiverRecord } from '@/lib/assessment/record'
 import { anAttempt, anIncident, anObservation, aRecord, noonOf } from '@/seed/builders/record'
 import { asked, coast, dived, divedBut, holding, shown, today } from '../support/small-coast'
 
-// Worked cases of the head coach's lists: what a record yields, and the sentence that says why (domain section 4).
+// Worked cases of the head coach's lists: what a record yields, and the sentence that says why.
 const words = { curriculum: coast, today, diver: 'Mira' }
 const entriesOf = (record: DiverRecord, day = today, calls: readonly CallFact[] = []): Entry[] => [
   ...recordEntries(asked(record, day)),

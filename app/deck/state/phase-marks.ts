@@ -10,7 +10,7 @@ interface Rated {
 
 const shortfall = ({ row, rating }: Rated): number => Math.max(0, row.expected - rating)
 
-/** Largest shortfall first, critical before others, then by key (domain: phase view). */
+/** Largest shortfall first, critical before others, then by key. */
 const worstFirst = (a: Rated, b: Rated): number =>
   shortfall(b) - shortfall(a) ||
   Number(b.row.criterion.critical) - Number(a.row.criterion.critical) ||

@@ -15,7 +15,7 @@ function nthLargest(ranks: readonly number[], n: number): number {
 }
 
 /**
- * The children to follow (domain section 5). Of a met node those it rests on. Of `all`, every child not met; otherwise
+ * The children to follow. Of a met node those it rests on. Of `all`, every child not met; otherwise
  * the best of those not met, as many as are missing, ties included (of `any`, one is missing: those at the maximum).
  */
 function bindingOf(node: Branch, ranks: readonly number[]): number[] {

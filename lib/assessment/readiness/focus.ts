@@ -50,7 +50,7 @@ function shortOf(evaluation: Evaluation, pair: PairKey, level: number): Omit<Foc
 }
 
 /**
- * The one or two criteria most worth coaching now (domain section 5): those that bind the most targets near to met,
+ * The one or two criteria most worth coaching now: those that bind the most targets near to met,
  * across skills, the most recently seen first. Advice only; empty when nothing near waits for a criterion.
  */
 export function focus(evaluation: Evaluation, targets: readonly TargetKey[]): Focus[] {

@@ -167,7 +167,7 @@ function toRemaining(ways: Ways, evaluation: Evaluation): Remaining {
 }
 
 /**
- * The least number of further good called attempts, and decisions, that would make a requirement met (domain section 5):
+ * The least number of further good called attempts, and decisions, that would make a requirement met:
  * what is not held is expanded into what it rests on, good attempts at a pair serve every leaf that wants them, and every
  * choice is weighed. `exact` is false where the search was cut short and the number is an upper bound.
  */

@@ -9,7 +9,7 @@ import { changeDays } from './ready-since'
 import { remaining, remainingOf } from './remaining'
 import { readTarget } from './targets'
 
-/** How a diver stands to a target, as the region reads it (domain section 7). Stood-down divers are counted apart. */
+/** How a diver stands to a target, as the region reads it. Stood-down divers are counted apart. */
 export const standings = ['ready', 'near', 'held up', 'on the way', 'stood down', 'held'] as const
 export type Standing = (typeof standings)[number]
 

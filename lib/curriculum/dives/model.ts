@@ -28,7 +28,7 @@ export type Sense = 'forwards' | 'backwards'
 /** What meets the water first. */
 export type EntryWay = 'head-first' | 'feet-first'
 
-/** What a dive number implies (domain: facets). */
+/** What a dive number implies. */
 export interface DiveFacets {
   readonly family: Family
   readonly direction: Direction

@@ -50,7 +50,7 @@ const rules: readonly Rule[] = [
 ]
 
 /**
- * Everything that is wrong with a curriculum whose shape is right (domain: the linter's list): empty when it may be
+ * Everything that is wrong with a curriculum whose shape is right: empty when it may be
  * published. The document is one that `editionSchema` accepts.
  */
 export function lint(document: EditionDocument): LintProblem[] {
