@@ -1,12 +1,7 @@
-interface AskedNode {
-  readonly sentence: string
-  readonly why: string | null
-  readonly href: string | null
-  readonly of: readonly AskedNode[]
-}
+import type { AskedView } from '../loader'
 
 /** What a requirement asks, as it is written: one sentence a node, the author's reason beside it. */
-export function AskedList({ asked }: { asked: AskedNode }) {
+export function AskedList({ asked }: { asked: AskedView }) {
   return (
     <div className="measure">
       <p>

@@ -1,16 +1,7 @@
 import { LogRow, Section } from '@/app/_components/ui/sheet'
 import { ActionPanel, type PanelAction } from '@/app/desk/_components/action-panel'
 import { openGuidesAction } from '../actions'
-
-interface ForFamiliesProps {
-  readonly opening: {
-    readonly open: boolean
-    readonly listed: boolean
-    readonly said: string | null
-    readonly href: string
-    readonly lead: boolean
-  }
-}
+import type { CurriculumPage } from '../loader'
 
 const panelFor = (open: boolean): PanelAction => ({
   shortcut: 'o',
@@ -38,7 +29,7 @@ const panelFor = (open: boolean): PanelAction => ({
 })
 
 /** Whether families read the guides without signing in: their address for all, the switch for the lead. */
-export function ForFamilies({ opening }: ForFamiliesProps) {
+export function ForFamilies({ opening }: Pick<CurriculumPage, 'opening'>) {
   const { open, listed, said, href, lead } = opening
   if (!open && !lead) return null
   return (

@@ -1,22 +1,7 @@
 import type { ArcSubject } from '@/app/_components/domain/arc/phase-view'
 import { fallsShort, fallsShortCritically } from '@/app/_components/domain/arc/phase-view'
 import { ScrollRegion } from '@/app/_components/ui/scroll-region'
-
-interface AttemptRow {
-  readonly id: string
-  readonly day: string
-  readonly coaches: string
-  readonly how: string
-  readonly called: boolean
-  readonly verdict: 'success' | 'failure' | 'incomplete'
-  readonly arc: ArcSubject
-  readonly moments: readonly {
-    readonly id: string
-    readonly href: string
-    readonly at: string
-    readonly range: string
-  }[]
-}
+import type { AttemptLine } from '../loader'
 
 const verdictWord = { success: 'clean', failure: 'fell short', incomplete: 'incomplete' } as const
 
@@ -40,7 +25,7 @@ function Cell({ view }: { view: ArcSubject['phases'][number] }) {
 
 interface AttemptTableProps {
   readonly caption: string
-  readonly rows: readonly AttemptRow[]
+  readonly rows: readonly AttemptLine[]
   /** Moments can be ticked, for the form around the table. */
   readonly choose?: boolean
 }

@@ -1,19 +1,10 @@
 import { StatusDrop } from '@/app/_components/domain/status/status-mark'
 import { Fold } from '@/app/_components/ui/fold'
-import type { Status } from '@/lib/assessment/readiness/finding'
+import type { ExplainedNode } from '@/lib/assessment/readiness/explain'
 import { statusWord } from '@/lib/assessment/readiness/wording'
 
-interface Node {
-  readonly status: Status
-  readonly sentence: string
-  readonly why: string | null
-  readonly children: readonly Node[]
-  readonly choice: boolean
-  readonly metLine: string | null
-}
-
 interface LineProps {
-  readonly node: Node
+  readonly node: ExplainedNode
   /** What may be chosen from is folded. */
   readonly short: boolean
 }
@@ -21,7 +12,7 @@ interface LineProps {
 /** Lines beyond which a finding is read in its short form, where that is wanted. */
 const shortFrom = 5
 
-const leaves = (node: Node): number =>
+const leaves = (node: ExplainedNode): number =>
   node.children.length === 0 ? 1 : node.children.reduce((count, child) => count + leaves(child), 0)
 
 function Line({ node, short }: LineProps) {
@@ -58,7 +49,7 @@ function Below({ node, short }: LineProps) {
 }
 
 interface ExplainedProps {
-  readonly node: Node
+  readonly node: ExplainedNode
   readonly whole?: boolean
   /** Beside much else on a page: a long finding folds what may be chosen from. */
   readonly brief?: boolean

@@ -3,23 +3,14 @@ import { DiveNumber } from '@/app/_components/domain/dive/dive-number'
 import { nodeId, SkillTree, type TreeStep } from '@/app/_components/domain/tree/skill-tree'
 import { Beside, LogRow, Section } from '@/app/_components/ui/sheet'
 import type { FamilyDrawing } from '@/lib/curriculum/tree/draw-family'
-
-interface Row {
-  readonly key: string
-  readonly href: string
-  readonly dive: string | null
-  readonly name: string
-  readonly state: string | null
-  readonly because: string | null
-  readonly restsOn: readonly string[]
-}
+import type { TreeRow } from '../[family]/loader'
 
 export interface TreeSheetProps {
   readonly title: string
   readonly chosen: string | null
   readonly drawing: FamilyDrawing
   readonly steps: readonly TreeStep[]
-  readonly bands: readonly { readonly place: string; readonly label: string; readonly rows: readonly Row[] }[]
+  readonly bands: readonly { readonly place: string; readonly label: string; readonly rows: readonly TreeRow[] }[]
   readonly legend?: ReactNode
 }
 
@@ -43,7 +34,7 @@ export function TreeSheet({ title, chosen, drawing, steps, bands, legend }: Tree
           <LogRow key={place} margin={label}>
             <ul className="grid gap-x-8 lg:grid-cols-2">
               {rows.map((row) => (
-                <TreeRow key={row.key} row={row} />
+                <TreeLine key={row.key} row={row} />
               ))}
             </ul>
           </LogRow>
@@ -60,7 +51,7 @@ function chosenName(bands: TreeSheetProps['bands'], chosen: string): string {
 }
 
 /** Of a diver's node how it stands is said; of the curriculum's what it rests on. The drawing says both. */
-function TreeRow({ row }: { row: Row }) {
+function TreeLine({ row }: { row: TreeRow }) {
   return (
     <li className="py-1">
       <a href={row.href} className="inline-block py-0.5">

@@ -1,27 +1,9 @@
 import { LogRow } from '@/app/_components/ui/sheet'
 import { ActionPanel, type PanelAction } from '@/app/desk/_components/action-panel'
 import { answerAction, checkAction } from '@/app/desk/questions/actions'
+import type { QuestionView } from '../loader'
 
-interface Question {
-  readonly id: string
-  readonly moment: string
-  readonly about: string
-  readonly href: string | null
-  readonly asked: string
-  readonly text: string | null
-  readonly replies: readonly {
-    readonly id: string
-    readonly sentence: string
-    readonly text: string | null
-    readonly href: string | null
-  }[]
-  readonly answered: boolean
-  readonly own: boolean
-  readonly toAnswer: boolean
-  readonly correct: string | null
-}
-
-const answerPanel = ({ id }: Question, next: string): PanelAction => ({
+const answerPanel = ({ id }: QuestionView, next: string): PanelAction => ({
   shortcut: 'e',
   label: 'Answer…',
   send: 'Send the answer',
@@ -39,7 +21,7 @@ const answerPanel = ({ id }: Question, next: string): PanelAction => ({
   ],
 })
 
-const withdrawPanel = ({ moment }: Question, next: string): PanelAction => ({
+const withdrawPanel = ({ moment }: QuestionView, next: string): PanelAction => ({
   shortcut: 't',
   label: 'Take the question back…',
   send: 'Take it back',
@@ -51,7 +33,7 @@ const withdrawPanel = ({ moment }: Question, next: string): PanelAction => ({
 })
 
 /** A question about a moment: what is asked, what was answered, and what the reader can do about it. */
-export function QuestionRow({ question, next }: { question: Question; next: string }) {
+export function QuestionRow({ question, next }: { question: QuestionView; next: string }) {
   const { about, href, asked, text, replies, answered } = question
   return (
     <LogRow as="li" margin={answered ? 'answered' : 'open'}>
@@ -97,7 +79,7 @@ export function QuestionRow({ question, next }: { question: Question; next: stri
 }
 
 /** Questions, each with what can be done; `next` is the page to come back to. */
-export function QuestionRows({ questions, next }: { questions: readonly Question[]; next: string }) {
+export function QuestionRows({ questions, next }: { questions: readonly QuestionView[]; next: string }) {
   return (
     <ul>
       {questions.map((question) => (

@@ -1,25 +1,11 @@
 import { ArcLine } from '@/app/_components/domain/arc/arc'
-import type { ArcSubject } from '@/app/_components/domain/arc/phase-view'
 import { ActionPanels } from '@/app/desk/_components/action-panels'
-import type { Act } from '@/app/desk/_components/panels'
-
-interface Row {
-  readonly id: string
-  readonly href: string
-  readonly diver: string
-  readonly squads: string
-  readonly margin: string
-  readonly about: string
-  readonly sentence: string
-  readonly notes: readonly string[]
-  readonly acts: readonly Act[]
-  readonly arc: { readonly title: string; readonly subject: ArcSubject } | null
-}
+import type { ListRow } from '../loader'
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 
 /** One line: whom, why, and what can be done about it. `data-row` is what the keys move between. */
-function ReviewRow({ row, back }: { row: Row; back: string }) {
+function ReviewRow({ row, back }: { row: ListRow; back: string }) {
   return (
     <li className="log-row review-row" data-row={row.id} tabIndex={-1} aria-label={`${row.diver}, ${row.about}`}>
       <div className="log-margin">{row.margin}</div>
@@ -51,7 +37,7 @@ function ReviewRow({ row, back }: { row: Row; back: string }) {
 }
 
 /** The lines of a list, oldest first. */
-export function ReviewRows({ rows, back }: { rows: readonly Row[]; back: string }) {
+export function ReviewRows({ rows, back }: { rows: readonly ListRow[]; back: string }) {
   return (
     <ul>
       {rows.map((row) => (

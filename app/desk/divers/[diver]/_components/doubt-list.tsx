@@ -1,19 +1,10 @@
 import { Fold } from '@/app/_components/ui/fold'
 import { LogRow } from '@/app/_components/ui/sheet'
-import { type SkillItem, SkillList } from './skill-list'
-
-interface DoubtItem {
-  readonly key: string
-  readonly word: string
-  readonly href: string
-  readonly name: string
-  /** What follows the name in the sentence. */
-  readonly says: string
-  readonly resting: readonly SkillItem[]
-}
+import type { DoubtView } from '../loader'
+import { SkillList } from './skill-list'
 
 /** What was signed and no longer stands, by what fell: put that right, and what rests on it comes back by itself. */
-export function DoubtList({ doubts }: { doubts: readonly DoubtItem[] }) {
+export function DoubtList({ doubts }: { doubts: readonly DoubtView[] }) {
   return (
     <ul>
       {doubts.map(({ key, word, href, name, says, resting }) => (

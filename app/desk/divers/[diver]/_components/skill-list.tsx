@@ -2,18 +2,9 @@ import { DiveNumber } from '@/app/_components/domain/dive/dive-number'
 import { StatusDrop } from '@/app/_components/domain/status/status-mark'
 import { Fold } from '@/app/_components/ui/fold'
 import type { Status } from '@/lib/assessment/readiness/finding'
+import type { SkillView } from '../loader'
 
-type State = 'held' | 'recognised' | 'to sign' | 'open' | 'closed' | 'in doubt' | 'lapsed'
-
-export interface SkillItem {
-  readonly href: string
-  readonly name: string
-  readonly dive: string | null
-  readonly state: State
-  readonly because: string | null
-}
-
-const drop: Record<State, Status> = {
+const drop: Record<SkillView['state'], Status> = {
   held: 'met',
   recognised: 'unproven',
   'to sign': 'unproven',
@@ -24,7 +15,7 @@ const drop: Record<State, Status> = {
 }
 
 /** Skills at one place: held, to sign, open or closed, and of a closed one by what. */
-export function SkillList({ skills }: { skills: readonly SkillItem[] }) {
+export function SkillList({ skills }: { skills: readonly SkillView[] }) {
   return (
     <ul className="grid gap-x-8 lg:grid-cols-2">
       {skills.map((skill) => (
@@ -52,7 +43,7 @@ export function SkillList({ skills }: { skills: readonly SkillItem[] }) {
 const order = ['to sign', 'in doubt', 'lapsed', 'open', 'held', 'recognised', 'closed'] as const
 
 /** The skills of one place folded behind their counts, what can be dived before what is closed. */
-export function PlaceSkills({ skills }: { skills: readonly SkillItem[] }) {
+export function PlaceSkills({ skills }: { skills: readonly SkillView[] }) {
   const groups = order
     .map((state) => skills.filter((skill) => skill.state === state))
     .filter((group) => group.length > 0)

@@ -1,23 +1,12 @@
-import type { ComponentProps, ReactNode } from 'react'
+import type { ReactNode } from 'react'
 import { Fold } from '@/app/_components/ui/fold'
 import { Notice } from '@/app/_components/ui/notice'
 import { LogRow } from '@/app/_components/ui/sheet'
 import { Explained } from '@/app/desk/_components/explained'
-
-interface TargetItem {
-  readonly key: string
-  readonly step: string
-  readonly href: string | null
-  readonly next: boolean
-  readonly held: 'no' | 'approved' | 'recognised' | 'to review'
-  readonly ready: boolean
-  readonly headline: string
-  readonly blocks: readonly string[]
-  readonly finding: ComponentProps<typeof Explained>['node']
-}
+import type { TargetView } from '../loader'
 
 /** What stands in the way, and what the step asks or rests on. */
-function Ground({ item }: { item: TargetItem }) {
+function Ground({ item }: { item: TargetView }) {
   return (
     <>
       {item.blocks.map((block) => (
@@ -31,7 +20,7 @@ function Ground({ item }: { item: TargetItem }) {
 }
 
 /** A step in a sentence, with its ground read out or folded; the sentence leads to where it is decided. */
-function Target({ item, open = false, name = item.headline }: { item: TargetItem; open?: boolean; name?: string }) {
+function Target({ item, open = false, name = item.headline }: { item: TargetView; open?: boolean; name?: string }) {
   return (
     <>
       <h3 className="font-bold">{item.href ? <a href={item.href}>{name}</a> : name}</h3>
@@ -47,7 +36,7 @@ function Target({ item, open = false, name = item.headline }: { item: TargetItem
 }
 
 /** Steps that need not be read now, folded into one line. */
-function Folded({ margin, summary, items }: { margin: string; summary: ReactNode; items: readonly TargetItem[] }) {
+function Folded({ margin, summary, items }: { margin: string; summary: ReactNode; items: readonly TargetView[] }) {
   if (items.length === 0) return null
   return (
     <LogRow as="li" margin={margin}>
@@ -64,10 +53,10 @@ function Folded({ margin, summary, items }: { margin: string; summary: ReactNode
   )
 }
 
-const steps = (items: readonly TargetItem[]): string => items.map(({ step }) => step).join(', ')
+const steps = (items: readonly TargetView[]): string => items.map(({ step }) => step).join(', ')
 
 /** Levels and board moves: what is ready and what comes next first, the next level read out; the rest by name, folded. `said` heads the page. */
-export function TargetList({ items, said }: { items: readonly TargetItem[]; said: string }) {
+export function TargetList({ items, said }: { items: readonly TargetView[]; said: string }) {
   const ready = items.filter((item) => item.ready)
   const next = items.filter((item) => item.next)
   const open = items.filter(({ held }) => held === 'no')

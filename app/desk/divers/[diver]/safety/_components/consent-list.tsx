@@ -2,18 +2,10 @@ import { FormField, FormSelect } from '@/app/_components/ui/action-fields'
 import { ActionForm, type FormAction } from '@/app/_components/ui/action-form'
 import { Fold } from '@/app/_components/ui/fold'
 import { LogRow } from '@/app/_components/ui/sheet'
-
-interface Consent {
-  readonly purpose: string
-  readonly title: string
-  readonly given: boolean
-  readonly reach: string | null
-  readonly sentence: string
-  readonly history: readonly string[]
-}
+import type { ConsentView } from '../loader'
 
 interface ConsentListProps {
-  readonly consents: readonly Consent[]
+  readonly consents: readonly ConsentView[]
   readonly action: FormAction
   readonly diver: string
   readonly head: boolean
@@ -26,7 +18,7 @@ const reaches = [
 ] as const
 
 interface ConsentFormProps extends Pick<ConsentListProps, 'action' | 'diver'> {
-  readonly consent: Consent
+  readonly consent: ConsentView
   /** What is recorded: that it is given, or given again for others; or that it is withdrawn. */
   readonly gives: boolean
 }

@@ -3,18 +3,7 @@ import { ActionForm, type FormAction } from '@/app/_components/ui/action-form'
 import { Fold } from '@/app/_components/ui/fold'
 import { Nothing, Notice } from '@/app/_components/ui/notice'
 import { LogRow } from '@/app/_components/ui/sheet'
-
-interface Incident {
-  readonly id: string
-  readonly when: string
-  readonly title: string
-  readonly by: string
-  readonly note: string | null
-  readonly knock: boolean
-  readonly unaware: readonly string[]
-  readonly cleared: string | null
-  readonly clearedWords: readonly string[]
-}
+import type { IncidentView } from '../loader'
 
 interface Clearing {
   readonly action: FormAction
@@ -23,7 +12,7 @@ interface Clearing {
   readonly at: string | null
 }
 
-function ClearForm({ action, diver, at, incident }: Clearing & { incident: Incident }) {
+function ClearForm({ action, diver, at, incident }: Clearing & { incident: IncidentView }) {
   const here = at === incident.id
   return (
     <ActionForm
@@ -60,7 +49,7 @@ function ClearForm({ action, diver, at, incident }: Clearing & { incident: Incid
   )
 }
 
-function IncidentRow({ incident, clear }: { incident: Incident; clear: Clearing | null }) {
+function IncidentRow({ incident, clear }: { incident: IncidentView; clear: Clearing | null }) {
   return (
     <LogRow as="li" margin={incident.when}>
       <h3 className="font-bold">{incident.title}</h3>
@@ -92,7 +81,7 @@ function IncidentRow({ incident, clear }: { incident: Incident; clear: Clearing 
 }
 
 interface IncidentListProps {
-  readonly incidents: readonly Incident[]
+  readonly incidents: readonly IncidentView[]
   /** For the head coach: clears one. */
   readonly clear: Clearing | null
 }

@@ -3,24 +3,15 @@ import { ActionForm, type FormAction } from '@/app/_components/ui/action-form'
 import { Fold } from '@/app/_components/ui/fold'
 import { Nothing } from '@/app/_components/ui/notice'
 import { LogRow } from '@/app/_components/ui/sheet'
-
-interface StandDown {
-  readonly id: string
-  readonly span: string
-  readonly title: string
-  readonly reason: string | null
-  readonly by: string
-  readonly standing: 'in force' | 'to come' | 'over'
-  readonly endable: boolean
-}
+import type { StandDownView } from '../loader'
 
 interface StandDownListProps {
-  readonly standDowns: readonly StandDown[]
+  readonly standDowns: readonly StandDownView[]
   /** For the head coach: ends one. */
   readonly end: { readonly action: FormAction; readonly diver: string; readonly today: string } | null
 }
 
-function StandDownRow({ one, end }: { one: StandDown; end: StandDownListProps['end'] }) {
+function StandDownRow({ one, end }: { one: StandDownView; end: StandDownListProps['end'] }) {
   return (
     <LogRow as="li" margin={one.standing}>
       <h3 className="font-bold">{one.title}</h3>

@@ -1,31 +1,7 @@
 import { ScrollRegion } from '@/app/_components/ui/scroll-region'
+import type { RatingCell, RatingsView } from '../loader'
 
-interface Cell {
-  readonly rating: number
-  readonly imputed: boolean
-  readonly short: boolean
-}
-
-interface Ratings {
-  readonly coaches: readonly {
-    readonly id: string
-    readonly initials: string
-    readonly name: string
-    readonly how: string
-  }[]
-  readonly phases: readonly {
-    readonly phase: string
-    readonly criteria: readonly {
-      readonly key: string
-      readonly title: string
-      readonly critical: boolean
-      readonly asked: number
-      readonly cells: readonly (Cell | null)[]
-    }[]
-  }[]
-}
-
-function Rating({ cell, critical }: { cell: Cell | null; critical: boolean }) {
+function Rating({ cell, critical }: { cell: RatingCell | null; critical: boolean }) {
   if (!cell)
     return (
       <span className="text-soft">
@@ -43,7 +19,7 @@ function Rating({ cell, critical }: { cell: Cell | null; critical: boolean }) {
 }
 
 /** Who rated the dive what: phases down, a column for what is asked and one for each coach. */
-export function RatingsTable({ ratings }: { ratings: Ratings }) {
+export function RatingsTable({ ratings }: { ratings: RatingsView }) {
   return (
     <ScrollRegion label="What was rated, by phase">
       <p className="pb-1 text-13 text-soft">

@@ -1,26 +1,15 @@
 'use client'
 
 import { type ReactNode, useState } from 'react'
-import type { ClipMoment } from '@/app/_components/domain/clip/clip-moment'
 import { ClipPlayer } from '@/app/_components/domain/clip/clip-player'
 import { Beside } from '@/app/_components/ui/sheet'
 import { ActionPanel, type PanelAction } from '@/app/desk/_components/action-panel'
 import { checkAction } from '@/app/desk/questions/actions'
+import type { MomentView } from '../loader'
 import { CheckButton } from './check-button'
 import { ReviewKeys } from './review-keys'
 
-interface Moment {
-  readonly id: string
-  readonly at: number
-  readonly of: number
-  readonly clip: ClipMoment
-  readonly verdict: { readonly kind: 'accepted' | 'questioned'; readonly day: string } | null
-  readonly unreachable: boolean
-  readonly before: string | null
-  readonly next: string
-}
-
-const questionPanel = ({ id, next }: Moment): PanelAction => ({
+const questionPanel = ({ id, next }: MomentView): PanelAction => ({
   shortcut: 'q',
   label: 'Question…',
   send: 'Ask the coach',
@@ -47,14 +36,14 @@ async function noteUnreachable(moment: string): Promise<string> {
   return done ? 'Recorded as not reachable when looked at. It counts as before.' : (message ?? 'It was not recorded.')
 }
 
-const stands = ({ verdict, unreachable }: Moment): string =>
+const stands = ({ verdict, unreachable }: MomentView): string =>
   [
     ...(verdict ? [`You ${verdict.kind} it on ${verdict.day}.`] : []),
     ...(unreachable ? ['Not reachable when last looked at.'] : []),
   ].join(' ')
 
 interface ReviewMomentProps {
-  readonly moment: Moment
+  readonly moment: MomentView
   /** What was asked about it. */
   readonly questions: ReactNode
   /** What was rated. */
