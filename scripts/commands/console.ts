@@ -19,17 +19,3 @@ export async function atConsole<T>(work: (scope: Scope) => Promise<T>): Promise<
     await closeDatabase()
   }
 }
-
-/** A table for a terminal: columns as wide as their widest cell. */
-export function toTable(rows: readonly (readonly string[])[]): string {
-  const widths = (rows[0] ?? []).map((_, column) => Math.max(...rows.map((row) => row[column]?.length ?? 0)))
-  return rows
-    .map(
-      (row) =>
-        `${row
-          .map((cell, column) => cell.padEnd(widths[column] ?? 0))
-          .join('  ')
-          .trimEnd()}\n`,
-    )
-    .join('')
-}

@@ -5,6 +5,7 @@ import { facetsOf } from '../../lib/curriculum/dives/facets'
 import type { DiveFacets } from '../../lib/curriculum/dives/model'
 import { spokenName } from '../../lib/curriculum/dives/name'
 import { parseDive } from '../../lib/curriculum/dives/parse'
+import { toTable } from './to-table'
 
 export const help = `Usage: plumbline dive NUMBER… [--height 1|3] [--json]
 
@@ -63,13 +64,6 @@ function row({ dive, name, height, difficulty, facets }: Described): string[] {
   ]
 }
 
-/** Columns as wide as their widest cell; the last one is not padded. */
-function table(rows: readonly (readonly string[])[]): string {
-  const widths = rows[0]?.map((_, column) => Math.max(...rows.map((cells) => cells[column]?.length ?? 0))) ?? []
-  const line = (cells: readonly string[]) => cells.map((cell, column) => cell.padEnd(widths[column] ?? 0)).join('  ')
-  return rows.map((cells) => `${line(cells).trimEnd()}\n`).join('')
-}
-
 const headings = ['Dive', 'Name', 'Height', 'Difficulty', 'Faces', 'Turns', 'Enters', 'Entry side']
 
 interface Usage {
@@ -113,7 +107,7 @@ export async function dive(args: string[], out: Sink, err: Sink): Promise<number
   const described = answers.filter((each) => 'name' in each)
   const refused = answers.filter((each) => 'error' in each)
   if (usage.json) out.write(`${JSON.stringify(answers, null, 2)}\n`)
-  else if (described.length > 0) out.write(table([headings, ...described.map(row)]))
+  else if (described.length > 0) out.write(toTable([headings, ...described.map(row)]))
   for (const { dive, error } of refused) err.write(`plumbline dive: "${dive}" is refused: ${error}\n`)
   return refused.length > 0 ? 1 : 0
 }

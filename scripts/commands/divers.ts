@@ -1,6 +1,7 @@
 import { parseArgs } from 'node:util'
 import { readDesk } from '../../lib/assessment/store/reads'
-import { atConsole, toTable } from './console'
+import { atConsole } from './console'
+import { toTable } from './to-table'
 
 /** `divers [--json]`: every diver of the programme with id, club and squads. */
 export async function run(args: string[]): Promise<number> {

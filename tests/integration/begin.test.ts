@@ -1,4 +1,4 @@
-import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { invitedScopeOf, scopeOf } from '../../lib/access/scope'
 import { prepareAccount } from '../../lib/access/store/accounts'
 import { findActor } from '../../lib/access/store/actors'
@@ -10,25 +10,10 @@ import { run as club } from '../../scripts/commands/club'
 import { run as invite } from '../../scripts/commands/invite'
 import { run as programme } from '../../scripts/commands/programme'
 import { asRole, resetDatabase } from '../support/database'
+import { told } from '../support/told'
 
 beforeAll(resetDatabase)
 afterAll(closeDatabase)
-
-/** Runs a command, with what it said. */
-async function told(run: (args: string[]) => Promise<number>, ...args: string[]) {
-  const said = { out: '', err: '' }
-  const spies = (['stdout', 'stderr'] as const).map((stream) =>
-    vi.spyOn(process[stream], 'write').mockImplementation((text) => {
-      said[stream === 'stdout' ? 'out' : 'err'] += String(text)
-      return true
-    }),
-  )
-  try {
-    return { code: await run(args), ...said }
-  } finally {
-    for (const spy of spies) spy.mockRestore()
-  }
-}
 
 const tokenIn = (text: string): string => /\/account\/invited\/([\w-]{43})\n/.exec(text)?.[1] ?? ''
 
