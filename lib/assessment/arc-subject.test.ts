@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { tinyEdition } from '@/seed/builders/edition'
+import { tinyEdition } from '@/tests/support/tiny-edition'
 import { indexEdition } from '../curriculum/edition/index-edition'
 import type { Skill } from '../curriculum/model'
 import { arcPath } from './arc-subject'

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { aRecord, endOf } from '../../seed/builders/record'
+import { aRecord, endOf } from '../../tests/support/record'
 import { asked, coast, dived, holding, today } from '../../tests/support/small-coast'
 import { type Recognisable, readRecognisedKey, recognisedKey, refuseRecognition } from './recognise'
 import type { DiverRecord } from './record'

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { endOf } from '../../seed/builders/record'
 import { historyOver } from '../../tests/support/histories'
+import { endOf } from '../../tests/support/record'
 import { coast, today } from '../../tests/support/small-coast'
 import { standingRow } from '../assessment/readiness/standing-row'
 import { datesOf } from '../assessment/readiness/target-standing'

@@ -2,7 +2,7 @@ import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:f
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterEach, describe, expect, it } from 'vitest'
-import { tinyEdition } from '@/seed/builders/edition'
+import { tinyEdition } from '@/tests/support/tiny-edition'
 import { help, lint } from './lint'
 
 const folders: string[] = []

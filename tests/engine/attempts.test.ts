@@ -6,7 +6,7 @@ import type { ObservationFact } from '@/lib/assessment/record'
 import { standardAt } from '@/lib/assessment/standard'
 import { standingShortfalls } from '@/lib/assessment/standing'
 import { verdictAt } from '@/lib/assessment/verdict'
-import { allRated, anAttempt, anObservation, endOf, noonOf } from '@/seed/builders/record'
+import { allRated, anAttempt, anObservation, endOf, noonOf } from '@/tests/support/record'
 import { coast, dived, divedBut, pairIn, today } from '../support/small-coast'
 
 // 101C at 1 m asks: hands-locked 3 and safe-distance 3 (critical), board-pushed 2 then 3 from level three,

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { type CallFact, type Entry, type ListName, otherEntries, recordEntries } from '@/lib/assessment/lists'
 import { sayEntry } from '@/lib/assessment/readiness/say-entry'
 import type { AttemptFact, DiverRecord } from '@/lib/assessment/record'
-import { anAttempt, anIncident, anObservation, aRecord, noonOf } from '@/seed/builders/record'
+import { anAttempt, anIncident, anObservation, aRecord, noonOf } from '@/tests/support/record'
 import { asked, coast, dived, divedBut, holding, shown, today } from '../support/small-coast'
 
 // Worked cases of the head coach's lists: what a record yields, and the sentence that says why.

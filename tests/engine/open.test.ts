@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { isClosed, openState, signable } from '@/lib/assessment/open'
 import type { DiverRecord } from '@/lib/assessment/record'
 import type { PairKey } from '@/lib/curriculum/edition/curriculum'
-import { aDecision, anIncident, aRecognition, aRecord, aSignOff, aStandDown, noonOf } from '@/seed/builders/record'
+import { aDecision, anIncident, aRecognition, aRecord, aSignOff, aStandDown, noonOf } from '@/tests/support/record'
 import { asked, curriculumOf, dived, divedBut, holding, holdingAll, shown, today } from '../support/small-coast'
 
 const open = (record: DiverRecord, key: PairKey, day = today) => openState(asked(record, day), key)

@@ -7,7 +7,7 @@ import { remaining } from '@/lib/assessment/readiness/remaining'
 import { listTargets, readTarget } from '@/lib/assessment/readiness/targets'
 import type { DiverRecord, TargetKey } from '@/lib/assessment/record'
 import type { Pair, PairKey } from '@/lib/curriculum/edition/curriculum'
-import { aSignOff, endOf } from '@/seed/builders/record'
+import { aSignOff, endOf } from '@/tests/support/record'
 import { historyOver } from '../support/histories'
 import { coast, dived, holding, pairIn, today } from '../support/small-coast'
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { sayStandard } from '@/lib/assessment/readiness/say-standard'
-import { tinyStandard } from '@/seed/builders/edition'
+import { tinyStandard } from '@/tests/support/tiny-edition'
 
 const standard = { ...tinyStandard, slack: 1 }
 

@@ -4,8 +4,8 @@ import { holdings } from '@/lib/assessment/holding'
 import type { DiverRecord } from '@/lib/assessment/record'
 import type { PairKey } from '@/lib/curriculum/edition/curriculum'
 import type { Requirement } from '@/lib/curriculum/requirement/model'
-import { tinyEdition } from '@/seed/builders/edition'
-import { aDecision, anObservation, aRecognition, aRecord, aSignOff, endOf, noonOf } from '@/seed/builders/record'
+import { aDecision, anObservation, aRecognition, aRecord, aSignOff, endOf, noonOf } from '@/tests/support/record'
+import { tinyEdition } from '@/tests/support/tiny-edition'
 import { asked, coast, curriculumOf, dived, divedBut, holding, shown, today } from '../support/small-coast'
 
 const on = (record: DiverRecord, key: PairKey, day = today, curriculum = coast) =>

@@ -6,8 +6,8 @@ import type { DiverRecord } from '@/lib/assessment/record'
 import { parseDay } from '@/lib/assessment/time'
 import type { Curriculum } from '@/lib/curriculum/edition/curriculum'
 import type { Requirement } from '@/lib/curriculum/requirement/model'
-import { tinyEdition } from '@/seed/builders/edition'
-import { aDecision, aRecognition, aRecord, aSignOff } from '@/seed/builders/record'
+import { aDecision, aRecognition, aRecord, aSignOff } from '@/tests/support/record'
+import { tinyEdition } from '@/tests/support/tiny-edition'
 import { asked, coast, curriculumOf, dived, divedBut, holding, shown, today } from '../support/small-coast'
 
 // One worked case for each cell of the status table: leaf kind by status. Standard here: 2 of the last 3 within 60

@@ -7,7 +7,7 @@ import { listTargets } from '@/lib/assessment/readiness/targets'
 import { readWaitsFor, waitsFor, writeWaitsFor } from '@/lib/assessment/readiness/waits-for'
 import type { DiverRecord, TargetKey } from '@/lib/assessment/record'
 import type { EpochDay } from '@/lib/assessment/time'
-import { aDecision, aRecord, aStandDown, endOf } from '@/seed/builders/record'
+import { aDecision, aRecord, aStandDown, endOf } from '@/tests/support/record'
 import { historyOver } from '../support/histories'
 import { coast, dived, divedBut, holding, today } from '../support/small-coast'
 

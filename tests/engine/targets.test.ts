@@ -12,7 +12,7 @@ import {
   aStandDown,
   endOf,
   noonOf,
-} from '@/seed/builders/record'
+} from '@/tests/support/record'
 import { asked, coast, dived, divedBut, holding, today } from '../support/small-coast'
 
 const at = (record: DiverRecord, target: TargetKey = 'level:one', day = today) =>

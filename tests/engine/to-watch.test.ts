@@ -5,7 +5,7 @@ import { standingRow } from '@/lib/assessment/readiness/standing-row'
 import { datesOf } from '@/lib/assessment/readiness/target-standing'
 import { listTargets } from '@/lib/assessment/readiness/targets'
 import type { DiverRecord } from '@/lib/assessment/record'
-import { aRecord, aStandDown, endOf } from '@/seed/builders/record'
+import { aRecord, aStandDown, endOf } from '@/tests/support/record'
 import { coast, holding, today } from '../support/small-coast'
 
 function watchOf(record: DiverRecord, level: string) {

@@ -6,7 +6,7 @@ import { sayRequirement } from '@/lib/assessment/readiness/say-requirement'
 import type { Shortage } from '@/lib/assessment/shortfall'
 import { indexEdition } from '@/lib/curriculum/edition/index-edition'
 import type { Requirement } from '@/lib/curriculum/requirement/model'
-import { tinyEdition } from '@/seed/builders/edition'
+import { tinyEdition } from '@/tests/support/tiny-edition'
 import { age, criterion, examples, notEnough, october, shortfall, signOff, words } from '../support/reason-examples'
 
 describe('every reason reads as a sentence a coach would say', () => {

@@ -2,10 +2,10 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { publishEdition } from '../../lib/assessment/store/publish'
 import { readGuideOpening, readOpenGuides, setGuideOpening } from '../../lib/curriculum/store/guide-opening'
 import { beforeSignIn, closeDatabase } from '../../lib/platform/db'
-import { tinyEdition } from '../../seed/builders/edition'
 import { asAccountRow } from '../support/account-rows'
 import { asRole } from '../support/database'
 import { makeCoast, minute, noon, officeAs, type PersonKey, type SmallCoast } from '../support/small-club'
+import { tinyEdition } from '../support/tiny-edition'
 
 let coast: SmallCoast
 let other: SmallCoast

@@ -4,7 +4,7 @@ import { evaluationOf } from '@/lib/assessment/readiness/evaluation'
 import { parseDay } from '@/lib/assessment/time'
 import type { PairKey } from '@/lib/curriculum/edition/curriculum'
 import type { Event } from '@/lib/curriculum/event/model'
-import { allRated, anAttempt, aRecord, aSignOff, endOf } from '@/seed/builders/record'
+import { allRated, anAttempt, aRecord, aSignOff, endOf } from '@/tests/support/record'
 import { anEvent, aPart, coastWith } from '../support/dive-events'
 
 // Age groups and junior lists: FINA Diving Regulations for Age Groups (DAG) 1 and 3.1–3.3 and World Aquatics DV 13.1–13.2, as

@@ -4,8 +4,8 @@ import { standardAt } from '@/lib/assessment/standard'
 import type { Pair } from '@/lib/curriculum/edition/curriculum'
 import { indexEdition } from '@/lib/curriculum/edition/index-edition'
 import type { Standard } from '@/lib/curriculum/model'
-import { tinyEdition, tinyStandard } from '@/seed/builders/edition'
-import { anAttempt, endOf } from '@/seed/builders/record'
+import { anAttempt, endOf } from '@/tests/support/record'
+import { tinyEdition, tinyStandard } from '@/tests/support/tiny-edition'
 
 // Values computed independently in R 4.2.2 (binomial, Beta and absorbing-chain arithmetic); see the file's `convention`.
 interface Characteristics {

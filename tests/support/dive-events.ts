@@ -3,7 +3,7 @@ import type { Curriculum } from '@/lib/curriculum/edition/curriculum'
 import { phaseSetOf, usualApproach } from '@/lib/curriculum/edition/dive-skill'
 import type { Event, EventPart, EventPlace } from '@/lib/curriculum/event/model'
 import type { Skill } from '@/lib/curriculum/model'
-import { tinyEdition, tinyPlace } from '@/seed/builders/edition'
+import { tinyEdition, tinyPlace } from '@/tests/support/tiny-edition'
 import { curriculumOf } from './small-coast'
 
 /** A dive of the small edition at both boards, with nothing before it. */

@@ -13,7 +13,7 @@ import {
   aSignOff,
   aStandDown,
   noonOf,
-} from '@/seed/builders/record'
+} from '@/tests/support/record'
 import { today } from './small-coast'
 
 // Random histories of one diver: any facts in any order, whether or not the rules would have let them be written.

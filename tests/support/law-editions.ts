@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import type { Curriculum } from '@/lib/curriculum/edition/curriculum'
 import type { EditionDocument, Standard } from '@/lib/curriculum/model'
 import type { Requirement } from '@/lib/curriculum/requirement/model'
-import { tinyEdition, tinyStandard } from '@/seed/builders/edition'
+import { tinyEdition, tinyStandard } from '@/tests/support/tiny-edition'
 import { anEvent, aPart } from './dive-events'
 import { curriculumOf } from './small-coast'
 

@@ -5,7 +5,7 @@ import { listTargets, readTarget } from '@/lib/assessment/readiness/targets'
 import type { AttemptFact, DecisionFact, DiverRecord, SignOffFact } from '@/lib/assessment/record'
 import type { Curriculum, Pair } from '@/lib/curriculum/edition/curriculum'
 import type { Rating } from '@/lib/curriculum/model'
-import { aDecision, allRated, anAttempt, anObservation, aRecord, aSignOff, endOf, noonOf } from '@/seed/builders/record'
+import { aDecision, allRated, anAttempt, anObservation, aRecord, aSignOff, endOf, noonOf } from '@/tests/support/record'
 import { today } from './small-coast'
 
 /** One evening of training at one pair, and whether its coaches then sign and decide what may be signed and decided. */

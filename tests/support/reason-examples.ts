@@ -4,7 +4,7 @@ import type { Shortage, StandingShortfall } from '@/lib/assessment/shortfall'
 import { parseDay } from '@/lib/assessment/time'
 import { indexEdition } from '@/lib/curriculum/edition/index-edition'
 import type { Requirement } from '@/lib/curriculum/requirement/model'
-import { tinyEdition } from '@/seed/builders/edition'
+import { tinyEdition } from '@/tests/support/tiny-edition'
 import { anEvent, aPart } from './dive-events'
 
 export const words: Words = {

@@ -4,7 +4,6 @@ import { findActor } from '../../lib/access/store/actors'
 import type { DeckItem, IncidentItem } from '../../lib/assessment/deck/contract'
 import { publishEdition } from '../../lib/assessment/store/publish'
 import { syncDeck } from '../../lib/assessment/store/sync/sync'
-import { tinyEdition } from '../../seed/builders/edition'
 import {
   insertAccount,
   insertConsents,
@@ -14,6 +13,7 @@ import {
 } from '../../seed/builders/people'
 import { insertClub, insertProgramme, insertVenueFlag } from '../../seed/builders/programme'
 import { asRole } from './database'
+import { tinyEdition } from './tiny-edition'
 
 const began = new Date('2025-01-01T00:00:00Z')
 export const noon = Date.parse('2026-03-02T12:00:00Z')

@@ -4,8 +4,8 @@ import type { EpochDay } from '@/lib/assessment/time'
 import type { Curriculum, Pair, PairKey } from '@/lib/curriculum/edition/curriculum'
 import { indexEdition } from '@/lib/curriculum/edition/index-edition'
 import type { EditionDocument, Rating } from '@/lib/curriculum/model'
-import { tinyEdition } from '@/seed/builders/edition'
-import { allRated, anAttempt, aRecord, aSignOff, endOf } from '@/seed/builders/record'
+import { allRated, anAttempt, aRecord, aSignOff, endOf } from '@/tests/support/record'
+import { tinyEdition } from '@/tests/support/tiny-edition'
 
 /** The day on which worked cases ask: 2026-03-07. */
 export const today: EpochDay = 20_519

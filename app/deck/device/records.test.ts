@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { anAttempt, anObservation } from '@/seed/builders/deck-items'
+import { anAttempt, anObservation } from '@/tests/support/deck-items'
 import type { Held } from '../queue/steps'
 import { addFresh, discard, mend, refuse, refusedHere, setAsideChildren, withoutStored } from '../queue/steps'
 import { changesTo, heldOf, type OutboxRecord } from './records'

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { batchSchema, type DeckItem } from '@/lib/assessment/deck/contract'
 import { batchLimit } from '@/lib/assessment/deck/limits'
-import { anAttempt, anObservation, deckNow } from '@/seed/builders/deck-items'
+import { anAttempt, anObservation, deckNow } from '@/tests/support/deck-items'
 import { envelope, takeBatch } from './batch'
 
 const bytes = (items: readonly DeckItem[]) => new TextEncoder().encode(JSON.stringify(envelope(items, deckNow))).length

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import type { DeckItem, ItemAnswer } from '@/lib/assessment/deck/contract'
-import { aCall, anAttempt, anObservation } from '@/seed/builders/deck-items'
+import { aCall, anAttempt, anObservation } from '@/tests/support/deck-items'
 import { parentsOf } from './lineage'
 import { memoryOutbox } from './outbox'
 import { openQueue } from './outbox-queue'

@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import type { DeckItem } from '@/lib/assessment/deck/contract'
 import { batchLimit } from '@/lib/assessment/deck/limits'
-import { anAttempt, anObservation } from '@/seed/builders/deck-items'
+import { anAttempt, anObservation } from '@/tests/support/deck-items'
 import {
   accept,
   ids,

@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { batchLimit } from '@/lib/assessment/deck/limits'
-import { aCall, anAttempt, anIncident, anObservation } from '@/seed/builders/deck-items'
+import { aCall, anAttempt, anIncident, anObservation } from '@/tests/support/deck-items'
 import {
   accept,
   ids,

@@ -1,5 +1,5 @@
 import { afterEach, describe, expect, it, vi } from 'vitest'
-import { anAttempt } from '@/seed/builders/deck-items'
+import { anAttempt } from '@/tests/support/deck-items'
 import { postTo } from './transport'
 
 const attempt = anAttempt()

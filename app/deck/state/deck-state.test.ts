@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { aCall, anAttempt, anObservation, deckDiver, deckNow } from '@/seed/builders/deck-items'
+import { aCall, anAttempt, anObservation, deckDiver, deckNow } from '@/tests/support/deck-items'
 import { callsUnderWay, type DeckAction, deckAfter, emptyDeck, nextNumber, openCall, slotOf } from './deck-state'
 import { emptyDraft } from './draft'
 

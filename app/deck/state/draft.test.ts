@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { anAttempt, anObservation } from '@/seed/builders/deck-items'
+import { anAttempt, anObservation } from '@/tests/support/deck-items'
 import { type DraftAction, draftAfter, draftOf, emptyDraft, touched } from './draft'
 
 const drafted = (...actions: readonly DraftAction[]) => actions.reduce(draftAfter, emptyDraft)

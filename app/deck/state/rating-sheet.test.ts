@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { indexEdition } from '@/lib/curriculum/edition/index-edition'
-import { tinyEdition } from '@/seed/builders/edition'
+import { tinyEdition } from '@/tests/support/tiny-edition'
 import { criticalAtHand, phaseAfter } from './critical'
 import { lineToSay } from './line-to-say'
 import { phaseMarks } from './phase-marks'

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { aCall, anAttempt, anIncident, anObservation, deckDiver, deckNow } from '@/seed/builders/deck-items'
+import { aCall, anAttempt, anIncident, anObservation, deckDiver, deckNow } from '@/tests/support/deck-items'
 import { type DeckAction, type DeckState, deckAfter, emptyDeck, nextNumber, openCall, slotOf } from './deck-state'
 import { emptyDraft } from './draft'
 import { restored } from './restored'

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import type { DeckSnapshot, SnapshotDiver } from '@/lib/assessment/deck/contract'
 import type { Pair, PairKey } from '@/lib/curriculum/edition/curriculum'
-import { deckEdition, deckNow } from '@/seed/builders/deck-items'
-import { tinyEdition } from '@/seed/builders/edition'
+import { deckEdition, deckNow } from '@/tests/support/deck-items'
+import { tinyEdition } from '@/tests/support/tiny-edition'
 import { groupPairs, nextDiver, proposedLevel, readRoster, rotationOf } from './roster'
 
 const diver = (id: string, changes: Partial<SnapshotDiver> = {}): SnapshotDiver => ({

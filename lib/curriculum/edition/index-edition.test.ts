@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { tinyCriterion, tinyEdition, tinyPlace } from '@/seed/builders/edition'
+import { tinyCriterion, tinyEdition, tinyPlace } from '@/tests/support/tiny-edition'
 import type { Criterion, EditionDocument, Skill } from '../model'
 import type { Place } from '../place'
 import { indexEdition } from './index-edition'

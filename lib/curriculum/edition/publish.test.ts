@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { tinyEdition } from '@/seed/builders/edition'
 import { anAskedMeasure } from '@/tests/support/asked-measures'
 import { anEvent, aPart } from '@/tests/support/dive-events'
+import { tinyEdition } from '@/tests/support/tiny-edition'
 import { canonicalJson } from '../canonical'
 import { readEdition } from './publish'
 

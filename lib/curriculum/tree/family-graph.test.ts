@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { tinyEdition } from '@/seed/builders/edition'
 import { readCurriculum } from '@/seed/read-curriculum'
+import { tinyEdition } from '@/tests/support/tiny-edition'
 import { walkPath } from '@/tests/support/walk-path'
 import { indexEdition } from '../edition/index-edition'
 import type { SkillFamily } from '../model'

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { tinyEdition, tinyPlace } from '@/seed/builders/edition'
+import { tinyEdition, tinyPlace } from '@/tests/support/tiny-edition'
 import { indexEdition } from '../edition/index-edition'
 import type { EditionDocument, Skill } from '../model'
 import type { Requirement } from '../requirement/model'
