@@ -1,6 +1,6 @@
 import { chromium } from '@playwright/test'
+import type { Cluster } from '../../scripts/database/own-cluster'
 import { browserFlags, findBrowser } from '../support/browser'
-import type { Cluster } from '../support/cluster'
 import { startServer } from '../support/server'
 import { evening } from './evening'
 import { fiftyPhones } from './fifty-phones'

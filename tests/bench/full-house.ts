@@ -3,6 +3,7 @@ import pg from 'pg'
 import { v7 } from 'uuid'
 import { hashPassword } from '../../lib/access/store/password'
 import { openSession } from '../../lib/access/store/sessions'
+import type { Cluster } from '../../scripts/database/own-cluster'
 import {
   insertAccount,
   insertDiver,
@@ -11,7 +12,6 @@ import {
   insertSquadDiver,
 } from '../../seed/builders/people'
 import { insertClub, insertSquad } from '../../seed/builders/programme'
-import type { Cluster } from '../support/cluster'
 
 /** A club on a full evening: one squad of twelve, and as many coaches as phones. */
 export interface FullHouse {

@@ -1,4 +1,4 @@
-import { type Cluster, migrateInto, startCluster } from './cluster'
+import { type Cluster, migrateInto, startCluster } from '../../scripts/database/own-cluster'
 
 /** A PostgreSQL with a migrated, empty database, whose addresses this process will read when it first asks for them. */
 export async function startBenchCluster(): Promise<Cluster> {

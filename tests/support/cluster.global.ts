@@ -1,6 +1,6 @@
 import pg from 'pg'
 import type { TestProject } from 'vitest/node'
-import { type DatabaseUrls, migrateInto, startCluster } from './cluster'
+import { type DatabaseUrls, migrateInto, startCluster } from '../../scripts/database/own-cluster'
 
 declare module 'vitest' {
   export interface ProvidedContext {

@@ -1,6 +1,6 @@
 import pg from 'pg'
 import { inject } from 'vitest'
-import type { DatabaseUrls } from './cluster'
+import type { DatabaseUrls } from '../../scripts/database/own-cluster'
 
 /** This worker's number is new for each test file, so each has a database to itself and cleans nothing up. */
 const ownName = (): string => `file_${process.env.VITEST_POOL_ID}_${process.env.VITEST_WORKER_ID}`

@@ -1,10 +1,10 @@
 import fs from 'node:fs'
 import path from 'node:path'
+import type { Cluster } from '../../scripts/database/own-cluster'
 import { ensureBuilt, isBuilt } from '../../scripts/platform/build.mjs'
 import { freePort } from '../../scripts/platform/ports.mjs'
 import { getSecrets } from '../../scripts/platform/secrets.mjs'
 import { addressOf, startWeb, stopWeb, webEnv } from '../../scripts/platform/web.mjs'
-import type { Cluster } from './cluster'
 
 export interface Server {
   readonly url: string

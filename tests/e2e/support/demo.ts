@@ -1,4 +1,4 @@
-import type { DatabaseUrls } from '../../support/cluster'
+import type { DatabaseUrls } from '../../../scripts/database/own-cluster'
 
 /** What serve-demo.ts started, as every worker knows it. */
 export interface Demo {

@@ -1,7 +1,7 @@
 import fs from 'node:fs'
 import path from 'node:path'
+import { asDatabase, startCluster } from '../../../scripts/database/own-cluster'
 import { fillDatabase } from '../../../scripts/platform/contents.mjs'
-import { asDatabase, startCluster } from '../../support/cluster'
 import { startServer } from '../../support/server'
 import type { Demo } from './demo'
 

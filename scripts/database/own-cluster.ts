@@ -1,14 +1,14 @@
 import fs from 'node:fs'
 import os from 'node:os'
 import path from 'node:path'
-import { migrateDatabase } from '../../scripts/platform/contents.mjs'
-import { type Database, withUser } from '../../scripts/platform/database.mjs'
-import { startPostgres, stopPostgres } from '../../scripts/platform/postgres.mjs'
-import { postgresPrograms } from '../../scripts/platform/postgres-home.mjs'
-import { identify, isRunning, readIdentity, stop } from '../../scripts/platform/processes.mjs'
-import { freshSecrets, type Secrets } from '../../scripts/platform/secrets.mjs'
+import { migrateDatabase } from '../platform/contents.mjs'
+import { type Database, withUser } from '../platform/database.mjs'
+import { startPostgres, stopPostgres } from '../platform/postgres.mjs'
+import { postgresPrograms } from '../platform/postgres-home.mjs'
+import { identify, isRunning, readIdentity, stop } from '../platform/processes.mjs'
+import { freshSecrets, type Secrets } from '../platform/secrets.mjs'
 
-/** A PostgreSQL of the test run's own, in a temporary folder that goes with it. */
+/** A PostgreSQL of a run's own (tests, a measurement, a telling of the demo), in a temporary folder that goes with it. */
 export interface Cluster {
   readonly folder: string
   readonly secrets: Secrets
