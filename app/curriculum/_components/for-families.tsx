@@ -1,5 +1,5 @@
+import { ActionPanel, type PanelAction } from '@/app/_components/domain/action-panel/action-panel'
 import { LogRow, Section } from '@/app/_components/ui/sheet'
-import { ActionPanel, type PanelAction } from '@/app/desk/_components/action-panel'
 import { openGuidesAction } from '../actions'
 import type { CurriculumPage } from '../loader'
 

@@ -1,5 +1,5 @@
 import { reviewAction } from '@/app/desk/queue/actions'
-import { ActionPanel } from './action-panel'
+import { ActionPanel } from '../../_components/domain/action-panel/action-panel'
 import { type Act, panelOf } from './panels'
 
 /** What can be done about a line, a button each; nothing when there is nothing to do. */

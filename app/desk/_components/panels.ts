@@ -1,4 +1,4 @@
-import type { Ask, PanelAction } from './action-panel'
+import type { Ask, PanelAction } from '../../_components/domain/action-panel/action-panel'
 
 /** What can be done about a line, by the ids that it sends; the words of each stand here and nowhere else. */
 export type Act =

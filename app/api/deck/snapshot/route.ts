@@ -1,7 +1,7 @@
 import { coachingScopeOf } from '@/lib/access/scope'
 import { readSnapshot } from '@/lib/assessment/store/snapshot'
 import { systemClock } from '@/lib/platform/clock'
-import { findCoach } from '../answer'
+import { findCoach } from '../find-coach'
 import { nameHolder } from '../holder'
 
 /** Everything that the deck shows, for the coach's clubs only. */

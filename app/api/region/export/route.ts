@@ -7,7 +7,7 @@ import { formatDay } from '@/lib/assessment/time'
 import { writeCsv } from '@/lib/reports/csv'
 import { exportable, exportLines } from '@/lib/reports/export'
 import { groupings } from '@/lib/reports/tables'
-import { say } from '../../deck/answer'
+import { answerWith } from '../../answer'
 
 // Spreadsheets take a file for UTF-8 when it begins with this mark.
 const byteOrderMark = '\uFEFF'
@@ -15,7 +15,7 @@ const byteOrderMark = '\uFEFF'
 /** A table of the region as comma-separated values (RFC 4180), each line with its date; small figures are withheld. */
 export async function GET(request: Request): Promise<Response> {
   const actor = await loadActor()
-  if (!actor) return say(401, 'Sign in to take figures along.')
+  if (!actor) return answerWith(401, 'Sign in to take figures along.')
   if (!canReview(actor)) notFound()
   const asked = new URL(request.url).searchParams
   const of = exportable.find((one) => one === asked.get('of'))

@@ -1,5 +1,5 @@
+import { ActionPanel, type PanelAction } from '@/app/_components/domain/action-panel/action-panel'
 import { LogRow } from '@/app/_components/ui/sheet'
-import { ActionPanel, type PanelAction } from '@/app/desk/_components/action-panel'
 import { dropAction, linkAction } from '../actions'
 import type { WaitingRow } from '../loader'
 

@@ -1,5 +1,5 @@
+import { ActionPanel, type PanelAction } from '@/app/_components/domain/action-panel/action-panel'
 import { LogRow } from '@/app/_components/ui/sheet'
-import { ActionPanel, type PanelAction } from '@/app/desk/_components/action-panel'
 import { answerAction, checkAction } from '@/app/desk/questions/actions'
 import type { QuestionView } from '../loader'
 

@@ -1,20 +1,14 @@
 'use client'
 
 import { useActionState } from 'react'
+import type { FormAction } from '@/app/_components/ui/action-form'
 import { Button } from '@/app/_components/ui/button'
 import { CheckField, CheckGroup } from '@/app/_components/ui/check-field'
 import { ErrorSummary } from '@/app/_components/ui/error-summary'
 import { SelectField, TextAreaField } from '@/app/_components/ui/field'
 
-interface State {
-  readonly message?: string
-  readonly fields?: Readonly<Record<string, string>>
-  readonly values?: Readonly<Record<string, string>>
-}
-type Action = (previous: State, form: FormData) => Promise<State>
-
 interface SignFormProps {
-  readonly action: Action
+  readonly action: FormAction
   readonly diver: string
   readonly pair: string
   readonly levels: readonly { readonly key: string; readonly title: string }[]

@@ -1,9 +1,9 @@
 'use client'
 
 import { type ReactNode, useState } from 'react'
+import { ActionPanel, type PanelAction } from '@/app/_components/domain/action-panel/action-panel'
 import { ClipPlayer } from '@/app/_components/domain/clip/clip-player'
 import { Beside } from '@/app/_components/ui/sheet'
-import { ActionPanel, type PanelAction } from '@/app/desk/_components/action-panel'
 import { checkAction } from '@/app/desk/questions/actions'
 import type { MomentView } from '../loader'
 import { CheckButton } from './check-button'

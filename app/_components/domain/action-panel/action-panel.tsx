@@ -2,16 +2,11 @@
 
 import { useActionState } from 'react'
 import { Caution } from '@/app/_components/domain/caution/caution'
+import type { ActionState, FormAction } from '@/app/_components/ui/action-form'
 import { Button } from '@/app/_components/ui/button'
 import { CheckField, CheckGroup } from '@/app/_components/ui/check-field'
 import { ErrorSummary } from '@/app/_components/ui/error-summary'
 import { Field, TextAreaField } from '@/app/_components/ui/field'
-
-interface State {
-  readonly message?: string
-  readonly fields?: Readonly<Record<string, string>>
-  readonly values?: Readonly<Record<string, string>>
-}
 
 /** One question of a form: some words, or a choice of one or of several. */
 export type Ask =
@@ -46,7 +41,7 @@ export interface PanelAction {
 }
 
 interface ActionPanelProps {
-  readonly action: (previous: State, form: FormData) => Promise<State>
+  readonly action: FormAction
   /** Tells this panel's fields from those of others on the page. */
   readonly id: string
   readonly panel: PanelAction
@@ -54,7 +49,7 @@ interface ActionPanelProps {
   readonly place: 'bar' | 'line'
 }
 
-function Question({ ask, id, state }: { ask: Ask; id: string; state: State }) {
+function Question({ ask, id, state }: { ask: Ask; id: string; state: ActionState }) {
   if ('label' in ask) {
     const { label, hint, required, name } = ask
     const said = { error: state.fields?.[name], defaultValue: state.values?.[name] }
