@@ -1,9 +1,9 @@
 import { readdirSync, statSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { armAngle, bodyTilt, hipAngle, type Reading, rotationRate } from '@/lib/assessment/measure/angles'
-import { distanceFromTip } from '@/lib/assessment/measure/distance'
+import { distanceFromTip, heightOverTip, passesBoard, waterSide } from '@/lib/assessment/measure/distance'
 import { measureByPeak, measureFlight } from '@/lib/assessment/measure/flight'
-import { type Measured, seenAt, wrap } from '@/lib/assessment/measure/measured'
+import { happenedBefore, type Measured, seenAt, wrap } from '@/lib/assessment/measure/measured'
 import { type Point, scaleOf, uprightOf } from '@/lib/assessment/measure/picture'
 import { asksToCheck, plausible, plausibleFlight } from '@/lib/assessment/measure/plausible'
 import { tell } from './dive'
@@ -55,8 +55,9 @@ describe.each(clips)('$name: $shows', (clip) => {
     expectHolds(found.entrySpeed, told.truth.entrySpeed)
     const range = plausibleFlight(height)
     expect(range && asksToCheck(found.time, range.time)).toBe(false)
-    const top = { value: frameOf(told.takeOff + clip.simulated.speed / 9.81), sd: 0.03 }
-    const byPeak = measureByPeak({ takeOff, entry }, top)
+    const top = Math.round((told.takeOff + clip.simulated.speed / 9.81) / frame) * frame
+    const happened = { takeOff: happenedBefore(takeOff.value, frame), entry: happenedBefore(entry.value, frame) }
+    const byPeak = measureByPeak(happened, { value: top, sd: 0.03 })
     expectHolds(byPeak.takeOffSpeed, clip.simulated.speed)
     expectHolds(byPeak.drop, told.truth.drop)
   })
@@ -83,7 +84,12 @@ describe.each(clips)('$name: $shows', (clip) => {
       // Arms that hang lie at the seam of the circle.
       expectHolds(arms, arms.value + wrap(trunk(time) + facing * pose.arm - arms.value, 360))
       if (pose.knee === 0) expectHolds(hipAngle(shoulder, hip, ankle, pixel), 180 - Math.abs(pose.hip))
-      expectHolds(distanceFromTip(at({ x: 0, y: height }), head, reading, scale), Math.abs(told.figureAt(time).head.x))
+      const [tip, board] = [at({ x: 0, y: height }), at({ x: -1, y: height })]
+      const side = waterSide(board, tip, reading.up, 5 * pixel)
+      expect(side).toBe(1)
+      const { x, y } = told.figureAt(time).head
+      if (side) expectHolds(distanceFromTip(tip, head, side, reading, scale), x)
+      expectHolds(heightOverTip(tip, head, reading, scale), y - height)
       const before = times[index - 6]
       if (before === undefined) continue
       const earlier = { ...points(before), reading, time: seenAt(before, frame) }
@@ -91,6 +97,18 @@ describe.each(clips)('$name: $shows', (clip) => {
       expectHolds(rate, (trunk(time) - trunk(before)) / (time - before))
       expect(asksToCheck(rate, plausible.rotationRate)).toBe(false)
     }
+  })
+
+  it('has a frame at least in which the head passes the level of the board, and all such read the same distance', () => {
+    const { told, height } = coach(clip, 25)
+    const down = Array.from({ length: 2000 }, (_, index) => told.takeOff + 0.001 * index)
+      .filter((time) => time > told.takeOff + clip.simulated.speed / 9.81 && time < told.entry)
+      .map((time) => ({ time, ...told.figureAt(time).head }))
+    const passing = down.filter(({ y }) => passesBoard(y - height))
+    const level = down.find(({ y }) => y <= height)
+    const times = passing.map(({ time }) => time)
+    expect(Math.max(...times) - Math.min(...times)).toBeGreaterThan(1 / 25)
+    for (const { x } of passing) expect(Math.abs(x - (level?.x ?? Number.NaN))).toBeLessThan(0.11)
   })
 
   it('lets the centre of mass fall freely, and nothing jump', () => {

@@ -46,6 +46,7 @@ function measuredOn({ simulated, cameraTilt, rate }: Clip): Readonly<Record<stri
     'clear-of-board': distanceFromTip(
       seen({ x: 0, y: simulated.height }, camera),
       point(passing, 'head'),
+      1,
       reading,
       scale,
     ),

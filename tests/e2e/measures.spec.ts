@@ -63,7 +63,19 @@ test('points placed where they truly are give back the truth within what is stat
     await choose(page, 'Distance from the tip')
     await page.getByLabel('Known length, in metres').fill('1')
     const known = { 'known length, one end': still['length from'], 'known length, other end': still['length to'] }
+    await expect(page.getByText(/passes the level of the board on the way down/)).toBeVisible()
+    const behindTip = { x: tip.x - 60, y: tip.y }
     await place(page, { 'nearest part of the body': bent.head, 'tip of the board': tip, ...known, ...plumb })
+    await expect(page.getByText('Still to place: board, further in.')).toBeVisible()
+    // On the wrong side of the tip it says that the body is over the board; on the board itself, that it is not.
+    await place(page, { 'board, further in': { x: tip.x + 60, y: tip.y } })
+    await expect(page.getByText(/Behind the tip, where the board is/)).toBeVisible()
+    await expect(page.locator('[aria-live] .results-list')).toContainText(
+      'm over the board measured level from the tip',
+    )
+    await page.getByRole('button', { name: 'Undo' }).click()
+    await place(page, { 'board, further in': behindTip })
+    await expect(page.getByText(/Behind the tip, where the board is/)).toHaveCount(0)
     await expectTruth(page, 'level from the tip', dive.headFromTip(middle), 0.01)
     await keepIt(page, 'Distance from the tip')
     await choose(page, 'Turn between two frames')
@@ -71,7 +83,8 @@ test('points placed where they truly are give back the truth within what is stat
     await stepTo(page, middle + 6)
     const later = dive.points(middle + 6)
     await place(page, { 'hip, later': later.hip, 'shoulder, later': later.shoulder })
-    await expectTruth(page, 'turn', dive.turn(middle, middle + 6), 1)
+    await expectTruth(page, 'rate of turn', dive.turn(middle, middle + 6), 1)
+    await expectTruth(page, 'between the frames', dive.turn(middle, middle + 6) / 10, 0.1)
     await keepIt(page, 'Turn between two frames')
 
     // Between the marks: the flight.
@@ -89,6 +102,19 @@ test('points placed where they truly are give back the truth within what is stat
     await expectTruth(page, 'at the water', dive.truth.entrySpeed, 0.01)
     await keepIt(page, 'Flight')
     expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([])
+
+    // Points of one measure are not taken along to the frame of another.
+    await choose(page, 'Tilt of the body’s line')
+    await page.getByRole('button', { name: 'Clear' }).click()
+    await place(page, { ankle: { x: 300, y: 300 }, head: { x: 300, y: 200 } })
+    await measure(page).focus()
+    await page.keyboard.press('ArrowLeft')
+    await choose(page, 'Distance from the tip')
+    await place(page, { 'nearest part of the body': { x: 340, y: 300 } })
+    await expect(page.getByText('Dropped, since they were on another frame: ankle and head.')).toBeVisible()
+    await page.getByRole('button', { name: 'Undo' }).click()
+    await choose(page, 'Tilt of the body’s line')
+    await expect(page.locator('[aria-live] .results-list')).toContainText('0.0° from the vertical')
 
     // Another coach sees them on the frame again, and takes none of them back.
     const other = await (

@@ -7,6 +7,7 @@ import { keepMeasure, type MeasureRequest, takeBackMeasure } from '../../lib/ass
 import { findMoment } from '../../lib/assessment/store/moments'
 import { recordConsent } from '../../lib/assessment/store/record-consent'
 import { closeDatabase } from '../../lib/platform/db'
+import { asRole } from '../support/database'
 import { filmedAttempt, moveDiver } from '../support/moment-rows'
 import { coachAs, makeCoast, minute, noon, type PersonKey, type SmallCoast } from '../support/small-club'
 
@@ -71,6 +72,54 @@ describe('a measure', () => {
     const found = await findMoment(await coachAs(coast, 'head', clock), moment)
     expect(found?.board).toBe(1)
     expect(found?.people.get(coast.people.assistant)).toMatchObject({ initials: 'as' })
+  })
+
+  it('of a distance says which side of the tip; one that was kept before that was asked is shown, and with a caution', async () => {
+    const distance: OnFrames = {
+      ...tilt,
+      kind: 'distance',
+      metres: 1,
+      points: {
+        near: { x: 220, y: 400 },
+        tip: { x: 300, y: 410 },
+        board: { x: 200, y: 410 },
+        'length from': { x: 100, y: 400 },
+        'length to': { x: 100, y: 300 },
+        'plumb top': { x: 60, y: 10 },
+        'plumb bottom': { x: 60, y: 500 },
+      },
+    }
+    const { board, ...older } = distance.points
+    expect(await keep('assistant', { ...distance, points: older })).toMatchObject({
+      refusal: { message: 'Still to place: board, further in.' },
+    })
+    const id = idOf(await keep('assistant', distance))
+    expect(await shown('head')).toMatchObject([
+      {
+        cautions: ['behind the tip'],
+        results: [{ value: expect.closeTo(-0.8, 9), check: true }, { value: expect.closeTo(0.1, 9) }],
+      },
+    ])
+    const kept = { what: 'distanceFromTip', value: 0.8, sd: 0.03, low: 0.74, high: 0.86, plausible: null, check: false }
+    await asRole('owner', (owner) =>
+      owner.query(
+        `INSERT INTO "MomentMeasure" ("id", "momentId", "coachId", "inputs", "results", "measuredAt") SELECT $2, "momentId", "coachId", $3, $4, "measuredAt" FROM "MomentMeasure" WHERE "id" = $1`,
+        [id, uuidv7(), JSON.stringify({ ...distance, points: older }), JSON.stringify([kept])],
+      ),
+    )
+    expect((await shown('head'))?.[1]).toMatchObject({ cautions: ['side unknown'], results: [kept] })
+  })
+
+  it('is shown with what comes of it by the rules of today, not as it was computed when it was kept', async () => {
+    const id = idOf(await keep('assistant', { ...tilt, points: { ...tilt.points, 'plumb bottom': { x: 62, y: 500 } } }))
+    const [now] = (await shown('head')) ?? []
+    await asRole('owner', (owner) =>
+      owner.query(
+        `INSERT INTO "MomentMeasure" ("id", "momentId", "coachId", "inputs", "results", "measuredAt") SELECT $2, "momentId", "coachId", "inputs", '[]', "measuredAt" FROM "MomentMeasure" WHERE "id" = $1`,
+        [id, uuidv7()],
+      ),
+    )
+    expect((await shown('head'))?.[1]?.results).toEqual(now?.results)
   })
 
   it('is taken back by whoever took it, once; the other coach’s stands', async () => {

@@ -57,6 +57,7 @@ export const viewMeasures = (
     own: measure.coach === me,
     taken: measure.taken,
     results: measure.results,
+    cautions: measure.cautions,
     suggests: listSuggested(work, measure).map((found) => sayMeasured(found, ratedOf(found.criterion.key))),
   })),
 })

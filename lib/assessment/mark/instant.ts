@@ -12,7 +12,8 @@ const isBeside = (at: MeasureInstant): at is (typeof besidePhases)[number] => be
 
 /**
  * Whether a frame of a film (milliseconds) is the one at which a measure is asked, by one coach's marks: within 40 ms of the mark
- * of a phase, or two of its frames; within 100 ms of the highest point; between that and the entry, for what is read in passing.
+ * of a phase, or two of its frames; within 100 ms of the highest point. What is read in passing lies between that and the entry;
+ * which of those frames it is, the points tell (`passesBoard`).
  */
 export function isAt(at: MeasureInstant, frameMs: number, marks: readonly Mark[]): AtInstant {
   const markOf = (key: MarkKey) => marks.find((mark) => mark.key === key)
@@ -30,5 +31,5 @@ export function isAt(at: MeasureInstant, frameMs: number, marks: readonly Mark[]
     const needed: readonly MarkKey[] = ['highest point', 'entry']
     return { unmarked: needed.filter((key) => !markOf(key)) }
   }
-  return frameMs >= top.atMs && frameMs <= entry.atMs ? 'yes' : 'no'
+  return frameMs > top.atMs && frameMs < entry.atMs ? 'yes' : 'no'
 }

@@ -27,7 +27,8 @@ describe('the instant of a frame', () => {
     ['highest point', 1501, marks, 'no'],
     ['passing', 1700, marks, 'yes'],
     ['passing', 1300, marks, 'no'],
-    ['passing', 2051, marks, 'no'],
+    ['passing', 1400, marks, 'no'],
+    ['passing', 2050, marks, 'no'],
     ['passing', 1700, [mark('entry', 2050)], { unmarked: ['highest point'] }],
     ['passing', 1700, [], { unmarked: ['highest point', 'entry'] }],
     ['whole flight', 1700, marks, 'no'],
@@ -43,6 +44,10 @@ describe('what a kept measure suggests', () => {
     const found = suggestionsOf({ frameMs: 800, down: false, results: [], ...kept }, made, pair)
     return found.map((one) => sayMeasured(one, { rated: 2, by: null }))
   }
+  const distance = (value: number, height = 0.1) => [
+    { ...measuredAs(value, 0.03), what: 'distanceFromTip' },
+    { ...measuredAs(height, 0.03), what: 'heightOverTip' },
+  ]
   const arms = { ...measuredAs(-34, 2), what: 'armAngle' }
 
   it('is said for the criterion that asks for it, beside what was rated', () => {
@@ -52,12 +57,41 @@ describe('what a kept measure suggests', () => {
     expect(of({ frameMs: 1410, results: [{ ...measuredAs(58, 2), what: 'hipAngle' }] })).toEqual([
       '“Pike closed, legs straight”: suggests 3, perhaps 2; rated 2.',
     ])
-    expect(of({ frameMs: 1700, results: [{ ...measuredAs(0.2, 0.03), what: 'distanceFromTip' }] })).toEqual([
+    expect(of({ frameMs: 1700, results: distance(0.2) })).toEqual([
       '“Clear of the board”: check the points, for this is hardly possible; if they stand, it is unsafe; rated 2.',
     ])
     expect(of({ frameMs: null, results: [{ ...measuredAs(0.8, 0.1), what: 'rise' }] })).toEqual([
       '“Legs push the board down”: suggests 3, perhaps 2 or 4; rated 2.',
     ])
+  })
+
+  it('is never a rating for a body that comes down over the board', () => {
+    expect(of({ frameMs: 1700, results: distance(0.9) })).toEqual(['“Clear of the board”: suggests 4; rated 2.'])
+    expect(of({ frameMs: 1700, results: distance(-0.9) })).toEqual([
+      '“Clear of the board”: over the board, so check the points; if they stand, it is unsafe; rated 2.',
+    ])
+  })
+
+  it('asks for the frame in which the body passes the level of the board, and for no other', () => {
+    const ask =
+      'To see what it suggests for “Clear of the board”, measure on the frame in which the body passes the level of the board on the way down'
+    // Half a metre clear at the board, 1.2 m out as it meets the water: only the first says how clear of it.
+    expect(of({ frameMs: 1700, results: distance(0.5, 0.19) })).toEqual([
+      '“Clear of the board”: suggests 2, perhaps 1; rated 2.',
+    ])
+    expect(of({ frameMs: 2040, results: distance(1.2, -0.9) })).toEqual([`${ask}: this point is 0.90 m below it.`])
+    expect(of({ frameMs: 1500, results: distance(0.3, 0.6) })).toEqual([`${ask}: this point is 0.60 m above it.`])
+    expect(of({ frameMs: 1010, results: distance(0.3) })).toEqual([`${ask}: by its coach’s marks this frame is not.`])
+    expect(of({ frameMs: 1700, results: distance(0.8) }, [])).toEqual([
+      'Mark “highest point” and “entry” to see what it suggests for “Clear of the board”.',
+    ])
+  })
+
+  it('is nothing where it was kept without the side of the tip, at whatever frame', () => {
+    for (const frameMs of [1300, 1700])
+      expect(of({ frameMs, results: [{ ...measuredAs(0.8, 0.05), what: 'distanceFromTip' }] })).toEqual([
+        'It suggests nothing for “Clear of the board”, for it was kept without a point on the board: nobody knows on which side of the tip the body was. Measure it again.',
+      ])
   })
 
   it('waits for the mark that tells what it was taken at', () => {

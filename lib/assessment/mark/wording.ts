@@ -38,6 +38,14 @@ export interface RatedBy {
   readonly by: string | null
 }
 
+function sayWanting(found: Extract<CriterionSuggestion, { wanting: unknown }>, name: string): string {
+  if (found.wanting === 'side')
+    return `It suggests nothing for ${name}, for it was kept without a point on the board: nobody knows on which side of the tip the body was. Measure it again.`
+  const ask = `To see what it suggests for ${name}, measure on the frame in which the body passes the level of the board on the way down`
+  if (found.wanting === 'way down') return `${ask}: by its coach’s marks this frame is not.`
+  return `${ask}: this point is ${Math.abs(found.height).toFixed(2)} m ${found.height > 0 ? 'above' : 'below'} it.`
+}
+
 /** What a kept measure means for a criterion, in a sentence; beside it what was rated, where the reader may see that. */
 export function sayMeasured(found: CriterionSuggestion, rated: RatedBy | null): string {
   const name = `“${found.criterion.title}”`
@@ -45,6 +53,7 @@ export function sayMeasured(found: CriterionSuggestion, rated: RatedBy | null): 
     const marks = found.unmarked.map((key) => `“${key}”`)
     return `Mark ${listed(marks)} to see what it suggests for ${name}.`
   }
+  if ('wanting' in found) return sayWanting(found, name)
   const said = saySuggestion(found.suggestion)
   return `${name}: ${said}${rated ? `; ${sayRated(rated.rated, rated.by)}` : ''}.`
 }

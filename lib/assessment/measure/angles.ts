@@ -71,20 +71,23 @@ export interface Turned {
   readonly time: Quantity
 }
 
+const inputsOf = (...both: readonly Turned[]): Quantity[] =>
+  both.flatMap(({ hip, shoulder, reading, time }) => [...placed([hip, shoulder], reading.pixel), reading.up, time])
+
+const trunk = (values: readonly number[]) => direction(pointIn(values, 0), pointIn(values, 1)) - (values[4] ?? 0)
+const turnIn = (values: readonly number[]) => wrap(trunk(values.slice(6)) - trunk(values.slice(0, 6)), 360)
+
+/**
+ * How far the trunk turned between two frames, in degrees in (−180, 180], positive clockwise. Half a turn and more cannot be
+ * told from the rest of the turn the other way.
+ */
+export const angleTurned = (first: Turned, second: Turned): Measured => propagate(inputsOf(first, second), turnIn, 360)
+
 /**
  * How fast the trunk turns between two frames less than half a turn apart, in degrees a second, positive clockwise. Throws
  * RangeError when the second frame is not later than the first.
  */
 export function rotationRate(first: Turned, second: Turned): Measured {
   if (second.time.value <= first.time.value) throw new RangeError('the second frame must be later than the first')
-  const inputs = [first, second].flatMap(({ hip, shoulder, reading, time }) => [
-    ...placed([hip, shoulder], reading.pixel),
-    reading.up,
-    time,
-  ])
-  const trunk = (values: readonly number[]) => direction(pointIn(values, 0), pointIn(values, 1)) - (values[4] ?? 0)
-  return propagate(inputs, (values) => {
-    const [before, after] = [values.slice(0, 6), values.slice(6)]
-    return wrap(trunk(after) - trunk(before), 360) / ((after[5] ?? 0) - (before[5] ?? 0))
-  })
+  return propagate(inputsOf(first, second), (values) => turnIn(values) / ((values[11] ?? 0) - (values[5] ?? 0)))
 }

@@ -11,8 +11,9 @@ const result = (what: ResultName, value: number, sd: number): Result => ({
   plausible: null,
   check: false,
 })
+const still = { frames: [], points: {}, upright: 'picture', down: false, metres: null, pixel: 2 } as const
 const arms = (phase: string | null, value: number, sd = 1, down = false): InPhase => {
-  const taken: OnFrames = { kind: 'arms', frames: [], points: {}, upright: 'picture', down, metres: null, pixel: 2 }
+  const taken: OnFrames = { ...still, kind: 'arms', down }
   return { taken, results: [result('armAngle', value, sd), result('clockHour', 12, 1)], phase }
 }
 
@@ -26,9 +27,35 @@ describe('measures of two films', () => {
       ['entry', 5, 4],
     ])
     expect(found.map(({ difference }) => difference.told)).toEqual([true, false])
-    expect(found.map(nameCompared)[0]).toBe('Arms, press: arms from the vertical')
+    expect(found.map(nameCompared)).toEqual([
+      'Arms, press: arms from the vertical',
+      'Arms, from straight down, entry: arms from the vertical',
+    ])
     expect(found[0] && sayResult(found[0].first)).toBe('30.0° clockwise\n28.0 to 32.0°')
     expect(found.map(sayCompared)).toEqual(['second 17.2 to 22.8° less', 'no difference that this film can show'])
+  })
+
+  it('have names of their own where arms were measured both ways in one phase', () => {
+    const both = [arms('entry', 30), arms('entry', 5, 1, true)]
+    expect(new Set(compareMeasures(both, both).map(nameCompared)).size).toBe(2)
+  })
+
+  it('are not compared of a distance whose side of the tip is not known, nor of what the coach chose', () => {
+    const distance = (value: number, points: OnFrames['points']): InPhase => {
+      const taken: OnFrames = { ...still, kind: 'distance', points, metres: 1 }
+      return {
+        taken,
+        results: [result('distanceFromTip', value, 0.05), result('heightOverTip', 0.1, 0.05)],
+        phase: null,
+      }
+    }
+    const [sided, old] = [distance(-0.8, { board: { x: 1, y: 1 } }), distance(0.8, {})]
+    expect(compareMeasures([old], [sided])).toEqual([])
+    expect(compareMeasures([old], [old])).toEqual([])
+    const [found, ...more] = compareMeasures([distance(0.8, { board: { x: 1, y: 1 } }), old], [sided])
+    expect(more).toEqual([])
+    expect(found && sayCompared(found)).toBe('second 1.46 to 1.74 m less')
+    expect(found && sayResult(found.second)).toBe('0.80 m over the board\n−0.90 to −0.70 m')
   })
 
   it('of what has a side are compared by size, since cameras may look from either side', () => {

@@ -13,6 +13,8 @@ export interface InPhase {
 /** One result in two films. Of what has a side, such as a tilt, sizes are compared: two cameras need not look the same way. */
 export interface MeasureCompared {
   readonly kind: TakenKind
+  /** Of arms: from straight down. */
+  readonly down: boolean
   readonly what: ResultName
   readonly phase: string | null
   readonly first: Result
@@ -23,8 +25,12 @@ export interface MeasureCompared {
 }
 
 const sided: readonly ResultName[] = ['bodyTilt', 'armAngle', 'rotationRate']
-// An hour of the clock face is the angle of the arms once more, and the time in the air that between two marks.
-const saidOnce: readonly ResultName[] = ['clockHour', 'flightTime']
+// An hour of the clock face is the angle of the arms once more, and the time in the air that between two marks. How far a body
+// turned between two frames, and how high over the tip it was measured, is what the coach chose and no part of the dive.
+const leftOut: readonly ResultName[] = ['clockHour', 'flightTime', 'turned', 'heightOverTip']
+
+/** A distance kept without a point on the board may be one behind the tip: it is compared with nothing. */
+const isKnown = ({ taken }: InPhase): boolean => taken.kind !== 'distance' || taken.points.board !== undefined
 
 const down = (taken: Taken): boolean => taken.kind !== 'flight' && taken.down
 const alike = (one: InPhase, other: InPhase): boolean =>
@@ -41,18 +47,30 @@ function sizeOf({ what, value, sd, low, high }: Result): Measured {
  * oldest first.
  */
 export function compareMeasures(first: readonly InPhase[], second: readonly InPhase[]): readonly MeasureCompared[] {
-  const last = first.filter((one, index) => !first.slice(index + 1).some((later) => alike(one, later)))
+  const [ours, theirs] = [first.filter(isKnown), second.filter(isKnown)]
+  const last = ours.filter((one, index) => !ours.slice(index + 1).some((later) => alike(one, later)))
   return last.flatMap((one) => {
-    const other = second.findLast((candidate) => alike(one, candidate))
+    const other = theirs.findLast((candidate) => alike(one, candidate))
     if (!other) return []
     return one.results.flatMap((result): MeasureCompared[] => {
       const beside = other.results.find(({ what }) => what === result.what)
-      if (!beside || saidOnce.includes(result.what)) return []
+      if (!beside || leftOut.includes(result.what)) return []
       const apart = result.value * beside.value < 0 && isCertain(result) && isCertain(beside)
       const { what } = result
       const difference = differenceOf(sizeOf(result), sizeOf(beside))
       const opposite = sided.includes(what) && apart
-      return [{ kind: one.taken.kind, what, phase: one.phase, first: result, second: beside, difference, opposite }]
+      return [
+        {
+          kind: one.taken.kind,
+          down: down(one.taken),
+          what,
+          phase: one.phase,
+          first: result,
+          second: beside,
+          difference,
+          opposite,
+        },
+      ]
     })
   })
 }

@@ -61,7 +61,9 @@ export interface PeakMeasures {
 
 /**
  * The same from the time of the highest point, which needs no stated drop but is hard to see: the error of `peak` is many frames'
- * worth, and stated by the coach. Throws RangeError when the peak is not between take-off and entry.
+ * worth. All three are when it happened: the frame in which a body is highest is as often too early as too late, the one in which
+ * it is first seen off the board is half a frame too late (`happenedBefore`). Throws RangeError when the peak is not between
+ * take-off and entry.
  */
 export function measureByPeak({ takeOff, entry }: Omit<Flight, 'drop'>, peak: Quantity): PeakMeasures {
   if (!(takeOff.value < peak.value && peak.value < entry.value))

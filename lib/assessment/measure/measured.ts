@@ -18,6 +18,12 @@ export const exactly = (value: number): Quantity => ({ value, sd: 0 })
 /** The instant, in seconds, of something first seen in a frame: it happened anywhere within one frame's time (`frame`, in seconds). */
 export const seenAt = (time: number, frame: number): Quantity => ({ value: time, sd: frame / Math.sqrt(12) })
 
+/**
+ * When something happened that is first seen in a frame: on average half a frame before it. For holding it against an instant
+ * that is not read so; between two that are, the halves cancel and `seenAt` does.
+ */
+export const happenedBefore = (time: number, frame: number): Quantity => seenAt(time - frame / 2, frame)
+
 /** The difference brought nearest to nought on a circle of the given period. */
 export const wrap = (difference: number, period: number): number =>
   difference - period * Math.round(difference / period)

@@ -39,16 +39,19 @@ export function pointIn(values: readonly number[], index: number): Point {
 /** The direction from one point to another, in degrees clockwise from the picture's top, in (−180, 180]. */
 export const direction = (from: Point, to: Point): number => (Math.atan2(to.x - from.x, from.y - to.y) * 180) / Math.PI
 
-/** Where up is in the picture, in degrees clockwise from its top; `pixel` is the error of placing a point. */
+/**
+ * Where up is in the picture, in degrees clockwise from its top, at most a quarter turn; `pixel` is the error of placing a point.
+ * The upper end of a plumb line and the left one of an edge are told by where they lie, not by what they were called: a film is
+ * not upside down, and ends that were swapped would turn everything by half a turn.
+ */
 export function uprightOf(upright: Upright, pixel: number): Quantity {
   if (upright.kind === 'picture') return { value: 0, sd: upright.sd }
-  const [from, to, quarter] =
-    upright.kind === 'plumb' ? [upright.bottom, upright.top, 0] : [upright.left, upright.right, 90]
-  return propagate(
-    placed([from, to], pixel),
-    (values) => direction(pointIn(values, 0), pointIn(values, 1)) - quarter,
-    360,
-  )
+  const isPlumb = upright.kind === 'plumb'
+  const quarter = isPlumb ? 0 : 90
+  const ends = isPlumb
+    ? [upright.bottom, upright.top].sort((a, b) => b.y - a.y)
+    : [upright.left, upright.right].sort((a, b) => a.x - b.x)
+  return propagate(placed(ends, pixel), (values) => direction(pointIn(values, 0), pointIn(values, 1)) - quarter, 360)
 }
 
 /** Metres to a pixel. Throws RangeError when the two points are one, or the length is not positive. */

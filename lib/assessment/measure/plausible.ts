@@ -12,6 +12,9 @@ export interface Plausible {
   readonly basis: RangeBasis
 }
 
+/** Degrees turned between two frames: nearer to half a turn, the way it went is a guess. */
+export const plausibleTurn: Plausible = { low: -150, high: 150, basis: 'judgement' }
+
 /** Seconds in the air, by the board's height in metres: nobody has published them for learners. */
 const flightTimes: ReadonlyMap<number, Plausible> = new Map([
   [1, { low: 0.8, high: 1.5, basis: 'judgement' }],

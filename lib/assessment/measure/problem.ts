@@ -14,13 +14,14 @@ export type Problem =
       readonly least: number
     }
   | { readonly kind: 'length' }
+  | { readonly kind: 'side' }
   | { readonly kind: 'no board' }
   | { readonly kind: 'order'; readonly first: 'frame' | 'flight' | 'highest point' }
   | { readonly kind: 'frame unknown' }
   | { readonly kind: 'drop' }
 
 /** Two points tell a direction only when they lie this many standard deviations of placing apart. */
-const leastApart = 5
+export const leastApart = 5
 
 const directions: Readonly<Record<OnFrames['kind'], readonly (readonly [Slot, Slot])[]>> = {
   tilt: [],

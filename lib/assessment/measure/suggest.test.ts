@@ -43,6 +43,21 @@ describe('what a value suggests', () => {
     expect(of(anAskedMeasure(), 4, 0.05, true)).toEqual({ kind: 'check the points', unsafe: false })
   })
 
+  it('is never a rating for a body over the board, however sure, and says what it is', () => {
+    for (const [value, sd] of [
+      [-0.8, 0.05],
+      [-0.02, 0.3],
+      [-4, 0.1],
+    ] as const) {
+      expect(of(anAskedMeasure(), value, sd, true)).toEqual({ kind: 'over the board' })
+      expect(saySuggestion(of(anAskedMeasure(), value, sd, true))).toBe(
+        'over the board, so check the points; if they stand, it is unsafe',
+      )
+    }
+    // One that may be over it is perhaps a 0.
+    expect(saySuggestion(of(anAskedMeasure(), 0.5, 0.3, true))).toBe('suggests 2, perhaps 0, 1, 3 or 4')
+  })
+
   it.each([Number.NaN, Number.POSITIVE_INFINITY])('is nothing for %s', (value) => {
     expect(of(anAskedMeasure(), value, 0.1, true).kind).toBe('check the points')
     expect(of(anAskedMeasure(), 1, Number.NaN, true).kind).toBe('check the points')
@@ -63,6 +78,8 @@ describe('the sizes of an interval', () => {
     ['armAngle', 170, 200, [160, 180]],
     ['armAngle', -40, -20, [20, 40]],
     ['rise', 0.5, 0.9, [0.5, 0.9]],
+    ['distanceFromTip', -0.9, -0.7, [-0.9, -0.7]],
+    ['distanceFromTip', -0.1, 0.4, [-0.1, 0.4]],
     ['rotationRate', -500, -300, [300, 500]],
     ['rotationRate', -Infinity, 3, [0, Infinity]],
   ])('of %s from %d to %d', (what, low, high, sizes) => {
@@ -158,7 +175,7 @@ it('is said in sentences', () => {
     'These numbers are the programme’s judgement.',
   ])
   expect(sayAsked(anAskedMeasure({ basis: 'published', source: 'A study of one board' }))).toEqual([
-    'Measured on video: how far the nearest part of the body is from the tip of the board, measured level, as the diver passes the board on the way down.',
+    'Measured on video: how far the nearest part of the body is from the tip of the board, measured level, as the body passes the level of the board on the way down.',
     'It suggests a 4 from 0.75 to 1.5 m, a 3 from 0.6 m, a 2 from 0.5 m and a 1 from 0.3 m; the coach decides.',
     'These numbers were published: A study of one board.',
     'Nearer than the facility’s own limit is unsafe, whatever it suggests.',

@@ -20,8 +20,14 @@ export interface CheckPoints {
   /** The criterion is critical, and a value that stands would be below what is sound: never to be passed over as a slip. */
   readonly unsafe: boolean
 }
+
+/** No suggestion: the body is behind the tip of the board, over it. Nothing that is rated there is sound. */
+export interface OverBoard {
+  readonly kind: 'over the board'
+}
+
 /** What a measured value suggests. */
-export type Suggestion = Suggested | CheckPoints
+export type Suggestion = Suggested | CheckPoints | OverBoard
 
 /** What of a criterion a suggestion is made from. */
 export interface MeasuredCriterion {
@@ -35,8 +41,15 @@ const periods: Partial<Record<MeasureName, number>> = { bodyTilt: 180, armAngle:
 const wholeTurnsIn = (low: number, high: number, at: number, period: number): boolean =>
   Math.floor((high - at) / period) >= Math.ceil((low - at) / period)
 
-/** The sizes of the values from `low` to `high`: how far from nought they are, the short way round where they lie on a circle. */
+/** A distance behind the tip is no distance in front of it: its sign counts. */
+const signed: readonly MeasureName[] = ['distanceFromTip']
+
+/**
+ * The sizes of the values from `low` to `high`: how far from nought they are, the short way round where they lie on a circle; of
+ * what has a sign that counts, the values themselves.
+ */
 export function sizesOf(what: MeasureName, low: number, high: number): readonly [least: number, most: number] {
+  if (signed.includes(what)) return [low, high]
   const period = periods[what]
   if (period === undefined)
     return low <= 0 && high >= 0
@@ -75,6 +88,7 @@ export function suggest(
 ): Suggestion {
   const [size] = sizesOf(what, measured.value, measured.value)
   const range = plausibleFor(what, placeFacts[place].height)
+  if (what === 'distanceFromTip' && measured.value < 0) return { kind: 'over the board' }
   const known = [measured.low, measured.high].every((end) => !Number.isNaN(end))
   if (!known || Number.isNaN(size) || (range && asksToCheck(measured, range)))
     return { kind: 'check the points', unsafe: critical && !(bestOf(bands, size, size) >= 3) }

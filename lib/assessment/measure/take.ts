@@ -1,15 +1,24 @@
 import type { MeasureName } from '../../curriculum/measure/model'
-import { armAngle, bodyTilt, clockHour, degreesAnHour, hipAngle, type Reading, rotationRate } from './angles'
-import { distanceFromTip } from './distance'
+import {
+  angleTurned,
+  armAngle,
+  bodyTilt,
+  clockHour,
+  degreesAnHour,
+  hipAngle,
+  type Reading,
+  rotationRate,
+} from './angles'
+import { distanceFromTip, heightOverTip, passesBoard, waterSide } from './distance'
 import { measureByPeak, measureFlight } from './flight'
-import { exactly, type Measured, type Quantity, seenAt } from './measured'
+import { exactly, happenedBefore, type Measured, type Quantity, seenAt } from './measured'
 import { type Point, scaleOf, type Upright, uprightOf } from './picture'
-import { asksToCheck, type Plausible, plausibleFor } from './plausible'
-import { type Problem, problemOf } from './problem'
-import { askedFor, type MarkedTime, type OfFlight, type OnFrames, type Slot, type Taken } from './taken'
+import { asksToCheck, type Plausible, plausibleFor, plausibleTurn } from './plausible'
+import { leastApart, type Problem, problemOf } from './problem'
+import { askedFor, type MarkedTime, needsUpright, type OfFlight, type OnFrames, type Slot, type Taken } from './taken'
 
 /** Names of results: those that a criterion may ask for, and what else comes of the same points or marks. */
-export type ResultName = MeasureName | 'clockHour' | 'takeOffSpeedByPeak' | 'dropByPeak'
+export type ResultName = MeasureName | 'clockHour' | 'heightOverTip' | 'turned' | 'takeOffSpeedByPeak' | 'dropByPeak'
 
 /** A number that came of a measure, what could be expected, and whether it asks to look at the points again. */
 export interface Result extends Measured {
@@ -18,13 +27,23 @@ export interface Result extends Measured {
   readonly check: boolean
 }
 
-/** Results, or why there are none. `bent`: the points of the body's line lie far from any line. */
+/**
+ * What to look at again although it could be measured: the points of the body's line lie far from any line; the upright lies far
+ * from the picture's own; the body is behind the tip; a distance is not read where the body passes the level of the board; it
+ * was kept before a point on the board told which side is the water.
+ */
+export type Caution = 'bent' | 'upright askew' | 'behind the tip' | 'not passing' | 'side unknown'
+
+/** Results, or why there are none. */
 export type Taking =
-  | { readonly ok: true; readonly results: readonly Result[]; readonly bent: boolean }
+  | { readonly ok: true; readonly results: readonly Result[]; readonly cautions: readonly Caution[] }
   | { readonly ok: false; readonly problem: Problem }
 
 /** How far a camera that is held with care may be off the upright, in degrees: our judgement. */
 export const cameraSd = 2
+
+/** From how many degrees off the picture's own an upright asks to look at its ends: nobody holds a camera so. Our judgement. */
+const mostAskew = 20
 
 /** How far off the frame of the highest point may be, in seconds: it is hard to see. Our judgement. */
 export const peakSd = 0.04
@@ -67,7 +86,7 @@ function isBent(points: readonly Point[], pixel: number): boolean {
   return Math.max(...off) > Math.max(0.1 * length, 3 * pixel)
 }
 
-function turn(taken: OnFrames): Measured | Problem {
+function turn(taken: OnFrames): Result[] | Problem {
   const [first, second] = taken.frames
   if (!first || !second) return { kind: 'missing', slots: ['later hip', 'later shoulder'] }
   if (second.atMs <= first.atMs) return { kind: 'order', first: 'frame' }
@@ -75,10 +94,25 @@ function turn(taken: OnFrames): Measured | Problem {
   // The camera stands still, so that up is the same in both, wherever it is.
   const reading: Reading = { up: exactly(0), pixel: taken.pixel }
   const timed = ({ atMs, frameUs }: MarkedTime) => seenAt(atMs / 1000, (frameUs ?? 0) / 1_000_000)
-  return rotationRate(
+  const both = [
     { hip: at(taken, 'hip'), shoulder: at(taken, 'shoulder'), reading, time: timed(first) },
     { hip: at(taken, 'later hip'), shoulder: at(taken, 'later shoulder'), reading, time: timed(second) },
+  ] as const
+  return [named('rotationRate', rotationRate(...both), null), result('turned', angleTurned(...both), plausibleTurn)]
+}
+
+function distance(taken: OnFrames, reading: Reading): Result[] | Problem {
+  const [tip, near, { pixel }] = [at(taken, 'tip'), at(taken, 'near'), taken]
+  const side = waterSide(at(taken, 'board'), tip, reading.up, leastApart * pixel)
+  if (side === null) return { kind: 'side' }
+  const scale = scaleOf(
+    { from: at(taken, 'length from'), to: at(taken, 'length to'), metres: taken.metres ?? 0 },
+    pixel,
   )
+  return [
+    named('distanceFromTip', distanceFromTip(tip, near, side, reading, scale), null),
+    result('heightOverTip', heightOverTip(tip, near, reading, scale), null),
+  ]
 }
 
 /** An angle from straight up as an hour of the clock face, from 0 exclusive to 12; its interval may reach past twelve. */
@@ -92,27 +126,38 @@ function hourOf({ value, low, high, sd }: Measured): Measured {
   }
 }
 
-function onFrames(taken: OnFrames, board: number | null): Taking {
+function resultsOn(taken: OnFrames, reading: Reading): Result[] | Problem {
+  const { kind, pixel, down } = taken
+  if (kind === 'tilt') return [named('bodyTilt', bodyTilt(lineOf(taken), reading), null)]
+  if (kind === 'hip')
+    return [named('hipAngle', hipAngle(at(taken, 'shoulder'), at(taken, 'hip'), at(taken, 'ankle'), pixel), null)]
+  if (kind === 'turn') return turn(taken)
+  if (kind === 'distance') return distance(taken, reading)
+  const angle = armAngle(at(taken, 'shoulder'), at(taken, 'hand'), reading, down)
+  const arms = named('armAngle', angle, null)
+  return down ? [arms] : [arms, result('clockHour', hourOf(angle), null)]
+}
+
+function cautionsOn(taken: OnFrames, { up, pixel }: Reading, results: readonly Result[]): Caution[] {
+  const found = (name: ResultName) => results.find(({ what }) => what === name)?.value ?? 0
+  const holds: readonly (readonly [Caution, boolean])[] = [
+    ['bent', isBent(lineOf(taken), pixel)],
+    ['upright askew', Math.abs(up.value) > mostAskew],
+    ['behind the tip', found('distanceFromTip') < 0],
+    ['not passing', !passesBoard(found('heightOverTip'))],
+  ]
+  return holds.flatMap(([caution, does]) => (does ? [caution] : []))
+}
+
+function onFrames(taken: OnFrames): Taking {
   const problem = problemOf(taken)
   if (problem) return { ok: false, problem }
-  const { kind, pixel, down } = taken
-  const reading = (): Reading => ({ up: uprightOf(uprightIn(taken), pixel), pixel })
-  const done = (...results: Result[]): Taking => ({ ok: true, results, bent: isBent(lineOf(taken), pixel) })
-  if (kind === 'tilt') return done(named('bodyTilt', bodyTilt(lineOf(taken), reading()), board))
-  if (kind === 'arms') {
-    const angle = armAngle(at(taken, 'shoulder'), at(taken, 'hand'), reading(), down)
-    const arms = named('armAngle', angle, board)
-    return down ? done(arms) : done(arms, result('clockHour', hourOf(angle), null))
-  }
-  if (kind === 'hip')
-    return done(named('hipAngle', hipAngle(at(taken, 'shoulder'), at(taken, 'hip'), at(taken, 'ankle'), pixel), board))
-  if (kind === 'turn') {
-    const rate = turn(taken)
-    return 'kind' in rate ? { ok: false, problem: rate } : done(named('rotationRate', rate, board))
-  }
-  const known = { from: at(taken, 'length from'), to: at(taken, 'length to'), metres: taken.metres ?? 0 }
-  const distance = distanceFromTip(at(taken, 'tip'), at(taken, 'near'), reading(), scaleOf(known, pixel))
-  return done(named('distanceFromTip', distance, board))
+  const up = needsUpright(taken.kind) ? uprightOf(uprightIn(taken), taken.pixel) : exactly(0)
+  const reading: Reading = { up, pixel: taken.pixel }
+  const results = resultsOn(taken, reading)
+  return 'kind' in results
+    ? { ok: false, problem: results }
+    : { ok: true, results, cautions: cautionsOn(taken, reading, results) }
 }
 
 function ofFlight({ leaves, meets, top, drop }: OfFlight, board: number | null): Taking {
@@ -123,8 +168,8 @@ function ofFlight({ leaves, meets, top, drop }: OfFlight, board: number | null):
   if (!(drop.value >= 0 && drop.value <= 15 && drop.sd >= 0 && drop.sd <= 2)) return refuse({ kind: 'drop' })
   if (top && !(leaves.atMs < top.atMs && top.atMs < meets.atMs))
     return refuse({ kind: 'order', first: 'highest point' })
-  const seen = ({ atMs }: MarkedTime, frameUs: number): Quantity => seenAt(atMs / 1000, frameUs / 1_000_000)
-  const [takeOff, entry] = [seen(leaves, leaves.frameUs), seen(meets, meets.frameUs)]
+  const [left, met] = [leaves.frameUs / 1_000_000, meets.frameUs / 1_000_000]
+  const [takeOff, entry] = [seenAt(leaves.atMs / 1000, left), seenAt(meets.atMs / 1000, met)]
   const { time, takeOffSpeed, rise, entrySpeed } = measureFlight({ takeOff, entry, drop })
   const results = [
     named('flightTime', time, board),
@@ -132,20 +177,20 @@ function ofFlight({ leaves, meets, top, drop }: OfFlight, board: number | null):
     named('rise', rise, board),
     named('entrySpeed', entrySpeed, board),
   ]
-  if (!top) return { ok: true, results, bent: false }
-  const peak = measureByPeak({ takeOff, entry }, { value: top.atMs / 1000, sd: peakSd })
+  if (!top) return { ok: true, results, cautions: [] }
+  // The highest point is no first frame of anything: the other two are when it happened, not when it was first seen.
+  const between = { takeOff: happenedBefore(takeOff.value, left), entry: happenedBefore(entry.value, met) }
+  const peak: Quantity = { value: top.atMs / 1000, sd: peakSd }
+  if (peak.value >= between.entry.value) return refuse({ kind: 'order', first: 'highest point' })
+  const { takeOffSpeed: speed, drop: implied } = measureByPeak(between, peak)
   const near: Plausible = { low: board - 0.5, high: board + 0.5, basis: 'judgement' }
-  return {
-    ok: true,
-    results: [
-      ...results,
-      result('takeOffSpeedByPeak', peak.takeOffSpeed, plausibleFor('takeOffSpeed', board)),
-      result('dropByPeak', peak.drop, near),
-    ],
-    bent: false,
-  }
+  const byPeak = [
+    result('takeOffSpeedByPeak', speed, plausibleFor('takeOffSpeed', board)),
+    result('dropByPeak', implied, near),
+  ]
+  return { ok: true, results: [...results, ...byPeak], cautions: [] }
 }
 
 /** What comes of a measure that a coach took on a film. `board` is its height in metres, null where there is none. Never throws. */
 export const measureTaken = (taken: Taken, board: number | null): Taking =>
-  taken.kind === 'flight' ? ofFlight(taken, board) : onFrames(taken, board)
+  taken.kind === 'flight' ? ofFlight(taken, board) : onFrames(taken)

@@ -9,7 +9,10 @@ export type TakenKind = (typeof takenKinds)[number]
 export const uprights = ['picture', 'plumb', 'level'] as const
 export type UprightKind = (typeof uprights)[number]
 
-/** All that can be placed on a picture. `near` is the part of the body nearest to the board's tip. */
+/**
+ * All that can be placed on a picture. `near` is the part of the body nearest to the board's tip; `board` lies on the board
+ * behind its tip, and tells which side is the water.
+ */
 export const slots = [
   'ankle',
   'hip',
@@ -20,6 +23,7 @@ export const slots = [
   'later hip',
   'later shoulder',
   'tip',
+  'board',
   'length from',
   'length to',
   'plumb top',
@@ -99,7 +103,7 @@ const bodySlots: Readonly<Record<OnFrames['kind'], readonly Asked[]>> = {
   tilt: on(0, true, 'ankle', 'hip', 'shoulder', 'head'),
   arms: on(0, false, 'shoulder', 'hand'),
   hip: on(0, false, 'shoulder', 'hip', 'ankle'),
-  distance: [...on(0, false, 'near'), ...on(null, false, 'tip', 'length from', 'length to')],
+  distance: [...on(0, false, 'near'), ...on(null, false, 'tip', 'board', 'length from', 'length to')],
   turn: [...on(0, false, 'hip', 'shoulder'), ...on(1, false, 'later hip', 'later shoulder')],
 }
 

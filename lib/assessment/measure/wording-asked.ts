@@ -37,7 +37,7 @@ const instants: Readonly<Record<MeasureInstant, string>> = {
   'come-out': 'as the come-out begins',
   entry: 'as the water is first touched',
   'highest point': 'at the highest point',
-  passing: 'as the diver passes the board on the way down',
+  passing: 'as the body passes the level of the board on the way down',
   'whole flight': 'from the last contact to the water',
 }
 
@@ -76,6 +76,7 @@ export function sayAsked({ what, at, unit, bands, basis, source }: AskedMeasure)
 export function saySuggestion(suggestion: Suggestion): string {
   if (suggestion.kind === 'check the points')
     return `check the points, for this is hardly possible${suggestion.unsafe ? '; if they stand, it is unsafe' : ''}`
+  if (suggestion.kind === 'over the board') return 'over the board, so check the points; if they stand, it is unsafe'
   const { rating, from, to } = suggestion
   const others = ratings.filter((other) => other >= from && other <= to && other !== rating).map(String)
   return `suggests ${rating}${others.length > 0 ? `, perhaps ${listed(others, 'or')}` : ''}`

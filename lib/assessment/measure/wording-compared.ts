@@ -1,10 +1,10 @@
 import type { MeasureCompared } from './compare-measures'
-import { resultName, sayInterval, sayValue, takenName } from './wording-taken'
+import { nameTaken, resultName, sayInterval, sayValue } from './wording-taken'
 
 /** What was compared, in words: "Arms, press: arms from the vertical". */
-export function nameCompared({ kind, what, phase }: MeasureCompared): string {
+export function nameCompared({ kind, down, what, phase }: MeasureCompared): string {
   const where = phase === null ? '' : `, ${phase}`
-  return `${takenName[kind]}${where}: ${resultName[what]}`
+  return `${nameTaken({ kind, down })}${where}: ${resultName[what]}`
 }
 
 /** A result, and on a line of its own its interval: "7.1° clockwise", "5.2 to 9.0°". */

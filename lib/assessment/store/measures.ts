@@ -4,14 +4,14 @@ import type { Pair } from '../../curriculum/edition/curriculum'
 import { placeFacts } from '../../curriculum/place'
 import { asAccount, type Tx } from '../../platform/db'
 import type { Quantity } from '../measure/measured'
-import { measureTaken, type Result } from '../measure/take'
+import { type Caution, measureTaken, type Result } from '../measure/take'
 import { flightBetween, type OnFrames, type Taken } from '../measure/taken'
 import { takenSchema } from '../measure/taken-schema'
 import { sayProblem } from '../measure/wording-taken'
 import { type Outcome, refuse } from '../outcome'
 import { findMomentPair, listMarks, noMoment } from './marks'
 
-/** A measure that stands: who took it, when, from what, and what the server made of it. */
+/** A measure that stands: who took it, when, from what, what comes of it and what to look at again. */
 export interface KeptMeasure {
   readonly id: string
   readonly coach: string
@@ -19,28 +19,36 @@ export interface KeptMeasure {
   readonly at: number
   readonly taken: Taken
   readonly results: readonly Result[]
+  readonly cautions: readonly Caution[]
 }
 
-/** The measures of a moment that nobody took back, oldest first. */
-export async function listMeasures(tx: Tx, moment: string): Promise<KeptMeasure[]> {
+/**
+ * What comes of what was placed, by the rules of today. What they can do nothing with any more, such as a distance without a point
+ * on the board, shows what the server made of it when it was kept.
+ */
+function readResults(
+  taken: Taken,
+  kept: readonly Result[],
+  board: number | null,
+): Pick<KeptMeasure, 'results' | 'cautions'> {
+  const measured = measureTaken(taken, board)
+  if (measured.ok) return measured
+  return { results: kept, cautions: taken.kind === 'distance' && !taken.points.board ? ['side unknown'] : [] }
+}
+
+/** The measures of a moment that nobody took back, oldest first, from a board of so many metres or from none. */
+export async function listMeasures(tx: Tx, moment: string, board: number | null): Promise<KeptMeasure[]> {
   const rows = await tx.momentMeasure.findMany({
     where: { momentId: moment },
     orderBy: [{ measuredAt: 'asc' }, { id: 'asc' }],
   })
   const takenBack = new Set(rows.map(({ takesBackId }) => takesBackId))
-  return rows.flatMap(({ id, coachId, measuredAt, inputs, results }) =>
-    inputs === null || takenBack.has(id)
-      ? []
-      : [
-          {
-            id,
-            coach: coachId,
-            at: measuredAt.getTime(),
-            taken: takenSchema.parse(inputs) as Taken,
-            results: results as unknown as Result[],
-          },
-        ],
-  )
+  return rows.flatMap(({ id, coachId, measuredAt, inputs, results }) => {
+    if (inputs === null || takenBack.has(id)) return []
+    const taken = takenSchema.parse(inputs) as Taken
+    const { results: found, cautions } = readResults(taken, results as unknown as Result[], board)
+    return [{ id, coach: coachId, at: measuredAt.getTime(), taken, results: found, cautions }]
+  })
 }
 
 /** What a coach asks to keep: points on frames, or a flight between her own marks. Its results are not asked for. */
@@ -102,7 +110,10 @@ export function takeBackMeasure(
 ): Promise<Outcome> {
   return asAccount(scope.account, async (tx) => {
     if ((await findMomentPair(tx, scope, moment)) === null) return noMoment
-    const own = (await listMeasures(tx, moment)).find(({ id, coach }) => id === measure && coach === scope.account)
+    // Only whose they are is asked, not what comes of them.
+    const own = (await listMeasures(tx, moment, null)).find(
+      ({ id, coach }) => id === measure && coach === scope.account,
+    )
     if (!own) return refuse('not yours', 'Only the coach who took a measure takes it back, and only once.')
     const id = uuidv7({ msecs: scope.at })
     await tx.momentMeasure.create({

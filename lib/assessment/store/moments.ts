@@ -49,11 +49,12 @@ export function findMoment(scope: Scope, id: string): Promise<MomentFile | null>
     const attempt = seen && (await tx.attempt.findFirst({ where: { id: seen.attemptId, diverId: diver.id } }))
     if (!attempt) return null
     const marks = await listMarks(tx, id)
-    const measures = await listMeasures(tx, id)
+    const holding = { skill: attempt.skill, place: attempt.place as Place }
+    const board = boardOf({ holding })
+    const measures = await listMeasures(tx, id, board)
     const rated = await listRated(tx, attempt.id)
     const worked = [...marks, ...measures].map(({ coach }) => coach)
     const coaches = [...new Set([scope.account, seen.coachId, ...worked])]
-    const holding = { skill: attempt.skill, place: attempt.place as Place }
     const named = { where: { id: { in: coaches } }, select: { id: true, name: true, initials: true } }
     return {
       curriculum: await getEditionInForce(tx, scope),
@@ -65,7 +66,7 @@ export function findMoment(scope: Scope, id: string): Promise<MomentFile | null>
       end: moment.endMs === null ? null : moment.endMs / 1000,
       marks,
       measures,
-      board: boardOf({ holding }),
+      board,
       rated,
       observer: seen.coachId,
       people: new Map((await tx.account.findMany(named)).map((row) => [row.id, row])),

@@ -1,10 +1,11 @@
 import type { Scope } from '../../access/scope'
+import type { Place } from '../../curriculum/place'
 import { asAccount } from '../../platform/db'
 import type { Mark } from '../mark/mark'
 import { momentUrl } from '../moment'
 import { listDivers } from './divers-here'
 import { listMarks } from './marks'
-import { type KeptMeasure, listMeasures } from './measures'
+import { boardOf, type KeptMeasure, listMeasures } from './measures'
 
 /** A moment of an attempt with what the asking coach alone marked and measured in its film. Seconds. */
 export interface OwnWork {
@@ -31,6 +32,11 @@ export function readOwnWork(scope: Scope, attempt: string): Promise<OwnWork[]> {
     const here = new Set(divers.map(({ id }) => id))
     const seen = observed.filter(({ diverId }) => here.has(diverId)).map(({ id }) => id)
     const moments = await tx.moment.findMany({ where: { observationId: { in: seen } }, orderBy: { id: 'asc' } })
+    const dived = await tx.attempt.findFirst({
+      where: { id: attempt, diverId: { in: [...here] } },
+      select: { skill: true, place: true },
+    })
+    const board = dived && boardOf({ holding: { skill: dived.skill, place: dived.place as Place } })
     const works: OwnWork[] = []
     for (const { id, link, startMs, endMs } of moments) {
       if (link === null) continue
@@ -41,7 +47,7 @@ export function readOwnWork(scope: Scope, attempt: string): Promise<OwnWork[]> {
         start,
         end,
         marks: (await listMarks(tx, id)).filter(({ coach }) => coach === scope.account),
-        measures: (await listMeasures(tx, id)).filter(({ coach }) => coach === scope.account),
+        measures: (await listMeasures(tx, id, board)).filter(({ coach }) => coach === scope.account),
       })
     }
     return works

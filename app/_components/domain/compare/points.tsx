@@ -20,7 +20,7 @@ export function Points({ film, size, shown, hollow }: PointsProps) {
   // Without words, which would stand mirrored or over each other; and without what only stood there to measure by.
   const points = placed.flatMap((one, index) =>
     pointsOf(one.points)
-      .filter(({ key }) => !/^(length|plumb|edge)/.test(key))
+      .filter(({ key }) => !/^(board|length|plumb|edge)/.test(key))
       .map(({ key, x, y }) => ({ key: `${index} ${key}`, x, y })),
   )
   const lines = placed.flatMap((one, index) =>

@@ -14,7 +14,7 @@ import { type Fit, fitsOf } from '@/lib/assessment/measure/fit'
 import { inSeconds, sayDifference, sayMeasured } from '@/lib/assessment/measure/say-difference'
 import type { OnFrames } from '@/lib/assessment/measure/taken'
 import { nameCompared, sayCompared, sayResult } from '@/lib/assessment/measure/wording-compared'
-import { takenName } from '@/lib/assessment/measure/wording-taken'
+import { nameTaken } from '@/lib/assessment/measure/wording-taken'
 import { dayName, pairName } from '@/lib/assessment/readiness/wording'
 import { findMoment, type MomentFile } from '@/lib/assessment/store/moments'
 import { dayIn } from '@/lib/assessment/time'
@@ -100,7 +100,7 @@ const phaseOf = ({ used }: Found, atMs: number): string | null =>
 function toMeasured(found: Found): ComparedFilm['measured'] {
   const frames = onFrames(found).flatMap(({ kind, down, frames: [first] }) => {
     const phase = first ? phaseOf(found, first.atMs) : null
-    const label = `${takenName[kind]}${phase ? `, ${phase}` : ''}`
+    const label = `${nameTaken({ kind, down })}${phase ? `, ${phase}` : ''}`
     return first ? [{ key: `${kind} ${down} ${phase}`, label, time: first.atMs / 1000 }] : []
   })
   return [...new Map(frames.map((one) => [one.key, one])).values()]

@@ -1,7 +1,7 @@
 'use client'
 
 import { measureTaken } from '@/lib/assessment/measure/take'
-import { sayProblem, takenName } from '@/lib/assessment/measure/wording-taken'
+import { nameKept, nameTaken, sayProblem, takenHint } from '@/lib/assessment/measure/wording-taken'
 import type { MarksView } from '../marks/marks-view'
 import { SaidLine } from '../said-line'
 import { useSending } from '../use-sending'
@@ -27,31 +27,36 @@ interface MeasurePanelProps {
 /** A measure on the frame that is shown: what to place, what comes of it as it is placed, and what was kept. */
 export function MeasurePanel({ measures, marks, measuring, shown, onShow, ...actions }: MeasurePanelProps) {
   const { moment, board, saved } = measures
-  const { draft, misplaced, undo, clear } = measuring
+  const { draft, misplaced, dropped, undo, clear } = measuring
   const { said, pending, send } = useSending()
   const flight = useFlight(marks, board)
   const taken = draft.kind === 'flight' ? flight.taken : measuring.taken
   const taking = taken && measureTaken(taken, board)
   const asked: MeasureAsk['taken'] | null =
     draft.kind === 'flight' ? { kind: 'flight', drop: flight.stated } : measuring.taken
-  const save = () =>
-    asked && send(() => actions.measureAction({ moment, taken: asked }), `Kept: ${takenName[draft.kind]}.`)
+  const save = () => asked && send(() => actions.measureAction({ moment, taken: asked }), `Kept: ${nameTaken(draft)}.`)
   const takeBack = (measure: SavedMeasure) => {
     if (measure.id === shown) onShow(null)
     const ask = { moment, measure: measure.id }
-    send(() => actions.takeBackAction(ask), `Taken back: ${takenName[measure.taken.kind]}.`)
+    send(() => actions.takeBackAction(ask), `Taken back: ${nameKept(measure.taken)}.`)
   }
   return (
     <div className="grid content-start gap-3">
       <MeasureChoices measuring={measuring} hasBoard={board !== null} />
+      {takenHint[draft.kind] ? <p className="text-13 text-soft">{takenHint[draft.kind]}</p> : null}
       {draft.kind === 'flight' ? <FlightFields marks={marks} flight={flight} /> : <SlotList measuring={measuring} />}
       {misplaced ? (
         <p role="alert" className="border-l-4 border-coral bg-coral-wash px-3 py-2 text-13">
           {misplaced}
         </p>
       ) : null}
+      {dropped ? (
+        <p role="status" className="border-l-4 border-coral bg-coral-wash px-3 py-2 text-13">
+          {dropped}
+        </p>
+      ) : null}
       <div aria-live="polite">
-        {taking?.ok ? <ResultsList results={taking.results} bent={taking.bent} /> : null}
+        {taking?.ok ? <ResultsList results={taking.results} cautions={taking.cautions} /> : null}
         {taking && !taking.ok ? <p className="text-13 text-soft">{sayProblem(taking.problem)}</p> : null}
         {taking ? null : (
           <p className="text-13 text-soft">Mark “flight” and “entry” first: the flight lies between them.</p>

@@ -1,5 +1,5 @@
 import type { Quantity } from '@/lib/assessment/measure/measured'
-import type { Result } from '@/lib/assessment/measure/take'
+import type { Caution, Result } from '@/lib/assessment/measure/take'
 import type { OnFrames, Taken } from '@/lib/assessment/measure/taken'
 import type { Answer, Marker } from '../marks/marks-view'
 
@@ -10,6 +10,7 @@ export interface SavedMeasure {
   readonly own: boolean
   readonly taken: Taken
   readonly results: readonly Result[]
+  readonly cautions: readonly Caution[]
   /** What it suggests for the criteria that ask for it, a sentence each. */
   readonly suggests: readonly string[]
 }

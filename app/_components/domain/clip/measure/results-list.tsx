@@ -1,10 +1,11 @@
-import type { Result } from '@/lib/assessment/measure/take'
+import type { Caution, Result } from '@/lib/assessment/measure/take'
 import {
   basisName,
-  bentLine,
   checkPoints,
   resultName,
+  sayCaution,
   sayInterval,
+  sayOtherWay,
   sayValue,
 } from '@/lib/assessment/measure/wording-taken'
 
@@ -17,13 +18,21 @@ function Line({ result }: { result: Result }) {
         95 % sure of {sayInterval(result, result)}
         {plausible ? ` · expected ${sayInterval(result, plausible)}, ${basisName[plausible.basis]}` : ''}
       </span>
+      {what === 'turned' ? (
+        <span className="block text-13 text-soft">or {sayOtherWay(result)}, if half a turn went by and more</span>
+      ) : null}
       {check ? <span className="block text-13 font-bold text-coral">{checkPoints}</span> : null}
     </li>
   )
 }
 
-/** What comes of a measure: each number with its interval and what could be expected. */
-export function ResultsList({ results, bent = false }: { results: readonly Result[]; bent?: boolean }) {
+interface ResultsProps {
+  readonly results: readonly Result[]
+  readonly cautions: readonly Caution[]
+}
+
+/** What comes of a measure: each number with its interval and what could be expected, and what to look at again. */
+export function ResultsList({ results, cautions }: ResultsProps) {
   return (
     <>
       <ul className="results-list">
@@ -31,7 +40,11 @@ export function ResultsList({ results, bent = false }: { results: readonly Resul
           <Line key={result.what} result={result} />
         ))}
       </ul>
-      {bent ? <p className="text-13 font-bold text-coral">{bentLine}</p> : null}
+      {cautions.map((caution) => (
+        <p key={caution} className="text-13 font-bold text-coral">
+          {sayCaution[caution]}
+        </p>
+      ))}
     </>
   )
 }

@@ -1,6 +1,6 @@
 'use client'
 
-import { takenName } from '@/lib/assessment/measure/wording-taken'
+import { nameKept } from '@/lib/assessment/measure/wording-taken'
 import type { SavedMeasure } from './measures-view'
 import { ResultsList } from './results-list'
 
@@ -17,8 +17,8 @@ export function SavedMeasures({ saved, shown, pending, onShow, onTakeBack }: Sav
   return (
     <ul className="saved-measures" aria-label="Measures that were kept">
       {saved.map((measure) => {
-        const { id, coach, own, taken, results, suggests } = measure
-        const name = takenName[taken.kind]
+        const { id, coach, own, taken, results, cautions, suggests } = measure
+        const name = nameKept(taken)
         const isShown = id === shown
         return (
           <li key={id}>
@@ -50,7 +50,7 @@ export function SavedMeasures({ saved, shown, pending, onShow, onTakeBack }: Sav
                 ) : null}
               </span>
             </p>
-            <ResultsList results={results} />
+            <ResultsList results={results} cautions={cautions} />
             {suggests.map((suggestion) => (
               <p key={suggestion} className="text-13">
                 {suggestion}

@@ -3,10 +3,11 @@
 import { useState } from 'react'
 import type { Point } from '@/lib/assessment/measure/picture'
 import type { Slot } from '@/lib/assessment/measure/taken'
-import { slotName } from '@/lib/assessment/measure/wording-taken'
+import { sayDropped, slotName } from '@/lib/assessment/measure/wording-taken'
 import {
   chosenFor,
   type Draft,
+  droppedIn,
   emptyDraft,
   type Misplaced,
   nextSlot,
@@ -29,12 +30,16 @@ const sayMisplaced = (slot: Slot, why: Misplaced): string =>
 export function useMeasuring(clip: ClipControl) {
   const [draft, setDraft] = useState<Draft>(emptyDraft)
   const [misplaced, setMisplaced] = useState<string | null>(null)
+  const [dropped, setDropped] = useState<string | null>(null)
   const [last, setLast] = useState<Slot | null>(null)
   const shownMs = Math.round(clip.shown * 1000)
   const frameUs = clip.frame === null ? null : Math.round(clip.frame * 1_000_000)
 
+  const visible = visibleSlots(draft, shownMs)
+
   const set = (next: Draft) => {
     setMisplaced(null)
+    setDropped(null)
     setDraft(next)
   }
   /** Puts a point on the frame that is shown; a new step back when it begins one. Answers whether it could. */
@@ -46,20 +51,24 @@ export function useMeasuring(clip: ClipControl) {
       setMisplaced(sayMisplaced(slot, next))
       return false
     }
-    set(next)
+    const gone = droppedIn(draft, next)
+    setMisplaced(null)
+    if (isNew) setDropped(gone.length > 0 ? sayDropped(gone) : null)
+    setDraft(next)
     setLast(slot)
     return true
   }
-  const isPlaced = (slot: Slot | null): slot is Slot => slot !== null && draft.points[slot] !== undefined
+  const isHere = (slot: Slot | null): slot is Slot => slot !== null && visible.includes(slot)
 
   return {
     draft,
     misplaced,
+    dropped,
     taken: toTaken(draft, frameUs),
-    visible: visibleSlots(draft, shownMs),
+    visible,
     place,
-    /** The point that small moves are for: the chosen one, and before that is placed the one placed last. */
-    atHand: isPlaced(draft.chosen) ? draft.chosen : isPlaced(last) ? last : null,
+    /** The point on the frame shown that small moves are for: the chosen one, and before that is placed the one placed last. */
+    atHand: isHere(draft.chosen) ? draft.chosen : isHere(last) ? last : null,
     nudge: (slot: Slot, to: Point) => {
       if (place(slot, to, true)) setDraft((now) => ({ ...now, chosen: draft.chosen }))
     },

@@ -4,6 +4,7 @@ import type { Frame } from '@/lib/assessment/measure/taken'
 import {
   chosenFor,
   type Draft,
+  droppedIn,
   emptyDraft,
   nextSlot,
   placed,
@@ -48,6 +49,42 @@ describe('a measure while it is placed', () => {
     expect(visibleSlots(plumbed, 5)).toEqual(['plumb top'])
     // The only point of a body may still go to another frame.
     expect(put(put(emptyDraft, 'ankle', 1, 1), 'ankle', 2, 2, 2000).frames[0]?.atMs).toBe(2000)
+  })
+
+  it('never takes the points of one measure along to the frame of another', () => {
+    const tilt = put(put(emptyDraft, 'ankle', 1, 1), 'head', 2, 2)
+    const plumbed = put(chosenFor(tilt, { upright: 'plumb' }), 'plumb top', 4, 4)
+    const distance = put(chosenFor(plumbed, { kind: 'distance' }), 'near', 3, 3, 2000)
+    expect(Object.keys(distance.points)).toEqual(['plumb top', 'near'])
+    expect(droppedIn(plumbed, distance)).toEqual(['ankle', 'head'])
+    const again = chosenFor(distance, { kind: 'tilt' })
+    expect(visibleSlots(again, 2000)).toEqual(['plumb top'])
+    expect(toTaken(again, null)?.points).toEqual({ 'plumb top': { x: 4, y: 4 } })
+    // One step back brings them back, on the frame on which they were placed.
+    const back = undone(again)
+    expect(toTaken(back, null)).toMatchObject({ frames: [{ atMs: 1000 }], points: plumbed.points })
+    expect(visibleSlots(back, 2000)).toEqual(['plumb top'])
+    // On one frame the same points serve several measures.
+    expect(droppedIn(plumbed, put(chosenFor(plumbed, { kind: 'distance' }), 'near', 3, 3))).toEqual([])
+  })
+
+  it('drops the later pair of a turn that is no later any more, and keeps one that is', () => {
+    const turn = put(put(chosenFor(emptyDraft, { kind: 'turn' }), 'hip', 1, 1), 'later hip', 2, 2, 1100)
+    expect(put(turn, 'hip', 3, 3, 1050).points).toEqual({ hip: { x: 3, y: 3 }, 'later hip': { x: 2, y: 2 } })
+    const after = put(turn, 'hip', 3, 3, 1100)
+    expect([after.frames[1], after.points]).toEqual([null, { hip: { x: 3, y: 3 } }])
+    const later = put(turn, 'later hip', 5, 5, 1200)
+    expect(later.points).toEqual({ hip: { x: 1, y: 1 }, 'later hip': { x: 5, y: 5 } })
+  })
+
+  it('after a step back in another measure has a point chosen that this one asks for', () => {
+    const tilt = put(put(emptyDraft, 'ankle', 1, 1), 'head', 2, 2)
+    const arms = chosenFor(tilt, { kind: 'arms' })
+    expect(tilt.past.map(({ chosen }) => chosen)).toEqual(['ankle', 'ankle'])
+    expect(undone(arms).chosen).toBe('shoulder')
+    const next = put(undone(arms), undone(arms).chosen ?? 'ankle', 3, 3)
+    expect(visibleSlots(next, 1000)).toContain('shoulder')
+    expect(undone(chosenFor(tilt, { kind: 'flight' })).chosen).toBeNull()
   })
 
   it('wants the second pair of a turn on a later frame', () => {

@@ -5,7 +5,9 @@ import {
   type Frame,
   type OnFrames,
   type Slot,
+  slots,
   type TakenKind,
+  takenKinds,
   type UprightKind,
 } from '@/lib/assessment/measure/taken'
 
@@ -57,15 +59,15 @@ export const emptyDraft: Draft = {
   past: [],
 }
 
+/** The draft with a point chosen that its measure asks for: the one it has, else the next to place. */
+const choosing = (draft: Draft): Draft =>
+  askedBy(draft).some(({ slot }) => slot === draft.chosen) ? draft : { ...draft, chosen: nextSlot(draft) }
+
 /** The draft with other choices: what was placed stays, since the same points serve several measures. */
-export function chosenFor(
+export const chosenFor = (
   draft: Draft,
   changes: Partial<Pick<Draft, 'kind' | 'upright' | 'down' | 'metres' | 'pixel'>>,
-) {
-  const next: Draft = { ...draft, ...changes }
-  const known = askedBy(next).some(({ slot }) => slot === draft.chosen)
-  return known ? next : { ...next, chosen: nextSlot(next) }
-}
+): Draft => choosing({ ...draft, ...changes })
 
 /** The draft as it can be stepped back to. */
 export const remembered = (draft: Draft): Draft => {
@@ -73,27 +75,47 @@ export const remembered = (draft: Draft): Draft => {
   return { ...draft, past: [...past, { points, frames, chosen }] }
 }
 
-/** One step back; the same draft at the start. */
+/** One step back, in the measure that is chosen by now; the same draft at the start. */
 export function undone(draft: Draft): Draft {
   const last = draft.past.at(-1)
-  return last ? { ...draft, ...last, past: draft.past.slice(0, -1) } : draft
+  return last ? choosing({ ...draft, ...last, past: draft.past.slice(0, -1) }) : draft
 }
+
+const slotsOn = (frame: 0 | 1): ReadonlySet<Slot> =>
+  new Set(
+    takenKinds.flatMap((kind) =>
+      askedBy({ kind, upright: 'picture' }).flatMap((one) => (one.frame === frame ? [one.slot] : [])),
+    ),
+  )
+/** The points that any measure binds to its first frame, and to its later one. */
+const frameSlots = [slotsOn(0), slotsOn(1)] as const
 
 const within = (value: number, most: number): number => Math.min(most, Math.max(0, value))
 
-/** Puts a point where the coach says, inside the picture, on the frame that is shown. */
+/**
+ * Puts a point where the coach says, inside the picture, on the frame that is shown. The chosen measure's other points hold it to
+ * their frame; those of other measures that stand on another frame are dropped, for they are no points of this one.
+ */
 export function placed(draft: Draft, slot: Slot, { x, y }: Point, shown: Frame): Draft | Misplaced {
   const asked = askedBy(draft)
   const frame = asked.find((one) => one.slot === slot)?.frame ?? null
-  const points = { ...draft.points, [slot]: { x: within(x, shown.width), y: within(y, shown.height) } }
-  if (frame === null) return { ...draft, points, chosen: slot }
+  const at = { [slot]: { x: within(x, shown.width), y: within(y, shown.height) } }
+  if (frame === null) return { ...draft, points: { ...draft.points, ...at }, chosen: slot }
+  const [first, later] = draft.frames
   const bound = draft.frames[frame]
   const others = asked.some((one) => one.frame === frame && one.slot !== slot && draft.points[one.slot])
   if (bound && bound.atMs !== shown.atMs && others) return { kind: 'other frame', atMs: bound.atMs }
-  const first = draft.frames[0]
   if (frame === 1 && first && shown.atMs <= first.atMs) return { kind: 'not later', atMs: first.atMs }
-  return { ...draft, points, chosen: slot, frames: frame === 0 ? [shown, draft.frames[1]] : [first, shown] }
+  const stays = frame === 1 || (later !== null && later.atMs > shown.atMs) ? later : null
+  const frames: Draft['frames'] = frame === 0 ? [shown, stays] : [first, shown]
+  const moved = ([0, 1] as const).filter((one) => draft.frames[one]?.atMs !== frames[one]?.atMs)
+  const kept = Object.entries(draft.points).filter(([one]) => !moved.some((on) => frameSlots[on].has(one as Slot)))
+  return { ...draft, points: { ...Object.fromEntries(kept), ...at }, chosen: slot, frames }
 }
+
+/** The points that a step dropped. */
+export const droppedIn = (before: Draft, after: Draft): Slot[] =>
+  slots.filter((slot) => before.points[slot] && !after.points[slot])
 
 /** Metres as typed, with a point or a comma; null when it is no number. */
 export function readMetres(typed: string): number | null {

@@ -13,6 +13,7 @@ const body: Readonly<Record<OnFrames['kind'], readonly (readonly Slot[])[]>> = {
   ],
 }
 const aids: readonly (readonly [Slot, Slot])[] = [
+  ['board', 'tip'],
   ['length from', 'length to'],
   ['plumb bottom', 'plumb top'],
   ['edge left', 'edge right'],
