@@ -5,28 +5,38 @@ import type { SeenAttempt } from './attempt'
 import { phaseView } from './phase-view'
 import { expectedAt } from './verdict'
 
+/** What one phase of an attempt (or of several) shows: one column of the rule. */
+export interface PhaseView {
+  readonly phase: string
+  /** The phase as the programme writes it. */
+  readonly label: string
+  /** The criterion shown, in words; null when none of the phase was rated. */
+  readonly criterion: string | null
+  readonly rating: Rating | null
+  /** 0 when the level asks nothing of this phase: no notch. */
+  readonly expected: Rating
+  readonly how: 'seen' | 'imputed' | 'not watched'
+  /** The phase has a critical criterion: a double line under its column. */
+  readonly critical: boolean
+  /** The criterion shown is a critical one: only that can be a critical shortfall. */
+  readonly showsCritical: boolean
+}
+
 /** The path that the arc draws of a pair: how it starts, turns and enters, and from what height. */
 export interface ArcPath {
   readonly variant: PhaseSet
+  /** Out over the water, or in towards the board. */
   readonly facing: 'out' | 'in'
   /** Which way the body turns over; null when it does not. */
   readonly turning: 'forwards' | 'backwards' | null
   readonly enters: 'head-first' | 'feet-first'
+  /** A place key: a board or the poolside has a path, a dry place only the rule. */
   readonly height: string
 }
 
 /** What the arc draws of a pair and some attempts at it: which path, and a column for each phase. */
 export interface ArcSubject extends ArcPath {
-  readonly phases: readonly {
-    readonly phase: string
-    readonly label: string
-    readonly criterion: string | null
-    readonly rating: Rating | null
-    readonly expected: Rating
-    readonly how: 'seen' | 'imputed' | 'not watched'
-    readonly critical: boolean
-    readonly showsCritical: boolean
-  }[]
+  readonly phases: readonly PhaseView[]
 }
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)

@@ -1,5 +1,5 @@
-import type { PhaseView } from '@/app/_components/domain/arc/phase-view'
 import { PlumbRule } from '@/app/_components/domain/arc/plumb-rule'
+import type { PhaseView } from '@/lib/assessment/arc-subject'
 import { stillToRate } from '../state/rating-sheet'
 import type { OpenDraft } from './use-draft'
 

@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react'
-import type { PhaseView } from '@/app/_components/domain/arc/phase-view'
+import type { PhaseView } from '@/lib/assessment/arc-subject'
 import type { ObservationItem } from '@/lib/assessment/deck/contract'
 import { writeRoute } from '../state/address'
 import { FilmedLine } from './clip-stepper'

@@ -1,4 +1,4 @@
-import type { PhaseView } from '@/app/_components/domain/arc/phase-view'
+import type { PhaseView } from '@/lib/assessment/arc-subject'
 import type { Rating } from '@/lib/curriculum/model'
 import type { RatingRow, RatingSheet } from './rating-sheet'
 

@@ -1,11 +1,11 @@
-import type { ArcSubject } from '@/app/_components/domain/arc/phase-view'
-import { fallsShort, fallsShortCritically } from '@/app/_components/domain/arc/phase-view'
+import { fallsShort, fallsShortCritically } from '@/app/_components/domain/arc/falls-short'
 import { ScrollRegion } from '@/app/_components/ui/scroll-region'
+import type { PhaseView } from '@/lib/assessment/arc-subject'
 import type { AttemptLine } from '../loader'
 
 const verdictWord = { success: 'clean', failure: 'fell short', incomplete: 'incomplete' } as const
 
-function Cell({ view }: { view: ArcSubject['phases'][number] }) {
+function Cell({ view }: { view: PhaseView }) {
   if (view.how === 'not watched' || view.rating === null) return <span className="text-soft">·</span>
   const short = fallsShort(view)
   const tone = fallsShortCritically(view)

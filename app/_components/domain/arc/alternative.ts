@@ -1,5 +1,6 @@
+import type { ArcSubject, PhaseView } from '@/lib/assessment/arc-subject'
 import { heightOver } from './course'
-import { type ArcSubject, fallsShort, type PhaseView } from './phase-view'
+import { fallsShort } from './falls-short'
 
 function sayColumn(view: PhaseView): string {
   const name = view.critical ? `${view.label}, critical` : view.label

@@ -1,5 +1,5 @@
+import type { ArcSubject } from '@/lib/assessment/arc-subject'
 import { Arc } from './arc'
-import type { ArcSubject } from './phase-view'
 
 interface ArcFigureProps extends ArcSubject {
   readonly title: string

@@ -1,10 +1,10 @@
 import { createElement } from 'react'
 import { renderToStaticMarkup } from 'react-dom/server'
 import { describe, expect, it } from 'vitest'
+import type { PhaseView } from '@/lib/assessment/arc-subject'
 import { sayPath, sayPhases } from './alternative'
 import { Arc, ArcLine } from './arc'
 import { ArcFigure } from './arc-figure'
-import type { PhaseView } from './phase-view'
 import { PlumbRule } from './plumb-rule'
 
 const seen = (phase: string, over: Partial<PhaseView> = {}): PhaseView => ({

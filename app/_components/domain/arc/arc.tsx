@@ -1,6 +1,6 @@
+import type { ArcSubject } from '@/lib/assessment/arc-subject'
 import { sayPath, sayPhases } from './alternative'
 import { type ArcSizeName, arcSizes, drawArc } from './geometry'
-import type { ArcSubject } from './phase-view'
 import { Rule } from './rule'
 import { Scene } from './scene'
 

@@ -1,4 +1,4 @@
-import type { PhaseView } from './phase-view'
+import type { PhaseView } from '@/lib/assessment/arc-subject'
 
 /** Filled: seen. Open: as expected, not rated. Barred: a critical shortfall. */
 export type BobKind = 'seen' | 'imputed' | 'short'

@@ -1,4 +1,4 @@
-import type { ArcVariant } from './phase-view'
+import type { PhaseSet } from '@/lib/curriculum/model'
 
 /** A place on the diagram before it is drawn: `c` counts columns from the first (0), `z` metres over the water. */
 export interface Place {
@@ -41,7 +41,7 @@ export function heightOver(place: string): number | null {
  * The course of a dive over its columns; null where there is none to draw (floor drills, dry places).
  * Columns pass evenly with time in the air, so the flight is a true parabola that meets each phase over its column.
  */
-export function plotCourse(variant: ArcVariant, place: string, phases: readonly string[]): Course | null {
+export function plotCourse(variant: PhaseSet, place: string, phases: readonly string[]): Course | null {
   const over = heightOver(place)
   // A fall begins standing: its first phase is the last contact.
   const leave = variant === 'fall-in' ? 0 : phases.indexOf('take-off')

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest'
-import { phaseSets } from '@/lib/curriculum/model'
+import type { ArcSubject, PhaseView } from '@/lib/assessment/arc-subject'
+import { type PhaseSet, phaseSets } from '@/lib/curriculum/model'
 import { arcSizes, drawArc } from './geometry'
-import type { ArcSubject, ArcVariant, PhaseView } from './phase-view'
 
 const subject = (
-  variant: ArcVariant,
+  variant: PhaseSet,
   height: string,
   facing: 'out' | 'in' = 'out',
   turning: ArcSubject['turning'] = 'forwards',
@@ -27,7 +27,7 @@ const subject = (
     }),
   ),
 })
-const variants = Object.keys(phaseSets) as ArcVariant[]
+const variants = Object.keys(phaseSets) as PhaseSet[]
 
 describe.each(Object.entries(arcSizes))('an arc at the size %s', (_, size) => {
   it.each(variants)('has equal columns for %s, one a phase, over the whole width', (variant) => {
@@ -81,7 +81,7 @@ describe('what tells dives apart', () => {
   })
 
   it('the head comes first into the water, or last', () => {
-    const headOver = (variant: ArcVariant) => {
+    const headOver = (variant: PhaseSet) => {
       const line = drawArc(subject(variant, '1m'), arcSizes.wide).scene?.line
       return line ? line.bottom - line.head : Number.NaN
     }

@@ -1,5 +1,5 @@
+import type { ArcSubject } from '@/lib/assessment/arc-subject'
 import { type Course, divingDepth, heightAt, type Place, plotCourse } from './course'
-import type { ArcSubject } from './phase-view'
 
 /** How large a drawing is, in its own units (px at its natural size). */
 export interface ArcSize {

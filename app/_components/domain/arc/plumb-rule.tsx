@@ -1,6 +1,6 @@
+import type { PhaseView } from '@/lib/assessment/arc-subject'
 import { sayPhases } from './alternative'
 import { type ArcSizeName, arcSizes, drawRule } from './geometry'
-import type { PhaseView } from './phase-view'
 import { Rule } from './rule'
 
 interface PlumbRuleProps {

@@ -1,6 +1,7 @@
+import type { PhaseView } from '@/lib/assessment/arc-subject'
 import { Bob, bobKind } from './bob'
+import { fallsShortCritically } from './falls-short'
 import type { ArcDrawing, ArcSize } from './geometry'
-import { fallsShortCritically, type PhaseView } from './phase-view'
 
 const ticks = [0, 1, 2, 3, 4] as const
 
