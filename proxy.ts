@@ -1,6 +1,6 @@
 import { type NextRequest, NextResponse } from 'next/server'
 
-/** Component libraries set style attributes; our own code writes none. Scripts and style sheets need the nonce. */
+/** Component libraries and our own drawings and grids set style attributes. Scripts and style sheets need the nonce. */
 const policy = (nonce: string): string =>
   [
     "default-src 'self'",

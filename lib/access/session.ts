@@ -2,6 +2,7 @@ import { cookies } from 'next/headers'
 import { notFound, redirect } from 'next/navigation'
 import { decode, encode } from 'next-auth/jwt'
 import { cache } from 'react'
+import { systemClock } from '../platform/clock'
 import { getWebEnv } from '../platform/env'
 import type { Actor } from './actor'
 import { canCoach, canDecide, canPublish, canReview } from './can'
@@ -22,9 +23,9 @@ async function sessionId(): Promise<string | null> {
 
 /** Checks the credentials, opens a session row and gives the browser its token. */
 export async function signIn(email: string, password: string): Promise<SignIn> {
-  const opened = await openSession(email, password, Date.now())
+  const opened = await openSession(email, password, systemClock())
   if (opened.result !== 'open') return opened
-  const maxAge = Math.floor((opened.expires - Date.now()) / 1000)
+  const maxAge = Math.floor((opened.expires - systemClock()) / 1000)
   const token = await encode({ token: { sid: opened.session }, secret: getWebEnv().authSecret, maxAge })
   const store = await cookies()
   store.set(cookieName(), token, { httpOnly: true, sameSite: 'lax', secure: secure(), path: '/', maxAge })
@@ -43,7 +44,7 @@ export async function signOut(): Promise<void> {
 export const loadActor = cache(async (): Promise<Actor | null> => {
   const session = await sessionId()
   const account = session ? await findSessionAccount(session) : null
-  return session && account ? findActor(account, session, Date.now()) : null
+  return session && account ? findActor(account, session, systemClock()) : null
 })
 
 /** The actor, or the sign-in page. */

@@ -13,7 +13,7 @@ const shape = z
     DATABASE_APP_URL: postgresUrl,
     /** The owner's database: migrations and the demo's loading only. The web process does not have it. */
     DATABASE_URL: postgresUrl.optional(),
-    /** Set only while the demo is loaded. */
+    /** Of the demo's sign-ins: set for as long as the process serves the demo, or loads it. */
     PLUMBLINE_DEMO_PASSWORD: z.string().min(8, { error: 'must have at least 8 characters' }).optional(),
     /** Folder for what belongs to this installation and not to git. */
     PLUMBLINE_STATE: z.string().min(1).default('.plumbline'),
@@ -51,7 +51,7 @@ export const envShapes = { process: shape, web: webShape } as const
 let env: Env | undefined
 let webEnv: WebEnv | undefined
 
-/** Database, demo, clock and state folder. Throws Error naming what is missing. */
+/** Database, demo password and state folder. Throws Error naming what is missing. */
 export function getEnv(): Env {
   env ??= parseEnv(shape, process.env)
   return env

@@ -3,7 +3,7 @@ import { closeDatabase } from '../../lib/platform/db'
 import { startBenchCluster } from '../support/bench-cluster'
 
 /**
- * Times that a user feels, on a region of the demo's divers several times over (four: 64 divers). `sync`: a deck's batch of
+ * Times that a user feels, on a region of the demo's sixty divers, `--copies` times over. `sync`: a deck's batch of
  * fifty; `pages`: what the pages of many divers and of one read and work out, without sign-in and drawing; `deck`: the deck in a
  * browser, and fifty phones that send at once.
  */

@@ -2,7 +2,10 @@ import type { MeasureName } from '../../curriculum/measure/model'
 import { entryFor, riseFor, speedFor } from './flight'
 import type { Measured } from './measured'
 
-/** Where a range comes from: `judgement` is the programme's own, from the rows of a model; `memory` has no source at hand. */
+/**
+ * Where a range comes from: `judgement` is this software's own, for want of published figures, and no diving programme's;
+ * `memory` has no source at hand; `geometry` is what a body can do.
+ */
 export type RangeBasis = 'judgement' | 'memory' | 'geometry'
 
 /** What a measure can be expected to lie within, in its unit; outside it the points should be looked at again. */
