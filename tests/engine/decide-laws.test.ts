@@ -9,10 +9,10 @@ import { standardOf } from '@/lib/assessment/standard'
 import { standingShortfalls } from '@/lib/assessment/standing'
 import { pairKey } from '@/lib/curriculum/edition/curriculum'
 import { endOf } from '@/tests/support/record'
+import { lawRuns } from '../support/effort'
 import { historyOver } from '../support/histories'
 import { anyEdition } from '../support/law-editions'
 import { lifeUnder } from '../support/lives'
-import { lawRuns } from '../support/long'
 import { today } from '../support/small-coast'
 
 // What a head coach may never do, over random histories: through no decision, no override and no signature does an

@@ -13,8 +13,8 @@ import { indexEdition } from '@/lib/curriculum/edition/index-edition'
 import { canRestOn } from '@/lib/curriculum/tree/resting-on'
 import { readCurriculum } from '@/seed/read-curriculum'
 import { aDecision, anIncident, aRecord, aSignOff, aStandDown, endOf, noonOf } from '@/tests/support/record'
+import { lawRuns } from '../support/effort'
 import { lifeUnder } from '../support/lives'
-import { lawRuns } from '../support/long'
 import { asked, coast, holding, today } from '../support/small-coast'
 
 const date = endOf(today)

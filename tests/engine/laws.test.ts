@@ -17,10 +17,10 @@ import { listOfKind } from '@/lib/curriculum/requirement/references'
 import { listTargets } from '@/lib/curriculum/tree/target'
 import { readCurriculum } from '@/seed/read-curriculum'
 import { allRated, anAttempt, aRecord, endOf } from '@/tests/support/record'
+import { lawRuns } from '../support/effort'
 import { historyOver } from '../support/histories'
 import { anyEdition } from '../support/law-editions'
 import { lifeUnder } from '../support/lives'
-import { lawRuns } from '../support/long'
 import { curriculumOf, today } from '../support/small-coast'
 
 // The laws of findings, by dominance, over random histories with sign-offs, recognitions, doubts, lapses, moves,

@@ -8,8 +8,8 @@ import { standardAt } from '@/lib/assessment/standard'
 import { dayIn } from '@/lib/assessment/time'
 import type { Pair } from '@/lib/curriculum/edition/curriculum'
 import { aRecord, endOf, noonOf } from '@/tests/support/record'
+import { lawRuns } from '../support/effort'
 import { historyOver } from '../support/histories'
-import { lawRuns } from '../support/long'
 import { coast, divedBut, holding, pairIn, shown, today } from '../support/small-coast'
 
 // What a clip that is linked after the rating does to a standard that asks for video, and what it leaves alone.
