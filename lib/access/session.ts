@@ -5,7 +5,7 @@ import { cache } from 'react'
 import { systemClock } from '../platform/clock'
 import { getWebEnv } from '../platform/env'
 import type { Actor } from './actor'
-import { canCoach, canDecide, canPublish, canReview } from './can'
+import { canCoach, canDecide, canReview } from './can'
 import { findActor } from './store/actors'
 import { endSession, findSessionAccount, openSession, type SignIn } from './store/sessions'
 
@@ -61,4 +61,3 @@ async function requireThat(may: (actor: Actor) => boolean): Promise<Actor> {
 export const requireCoach = (): Promise<Actor> => requireThat(canCoach)
 export const requireHeadCoach = (): Promise<Actor> => requireThat((actor) => canDecide(actor))
 export const requireReviewer = (): Promise<Actor> => requireThat(canReview)
-export const requireLead = (): Promise<Actor> => requireThat(canPublish)

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { explain, sayBinding } from '@/lib/assessment/readiness/explain'
 import type { Finding, Reason, Remaining, Status, TargetFinding } from '@/lib/assessment/readiness/finding'
-import { sayByPair, sayTarget } from '@/lib/assessment/readiness/say-target'
+import { sayTarget } from '@/lib/assessment/readiness/say-target'
 import { parseDay } from '@/lib/assessment/time'
 import type { Requirement } from '@/lib/curriculum/requirement/model'
 import { examples, move, words } from '../support/reason-examples'
@@ -157,13 +157,6 @@ describe('a target’s headline', () => {
       'Mira is stood down from the boards until a head coach ends it.',
       'Forward dive, tuck at 1 m still wants one clean attempt seen by a second coach.',
       'Age 15 is too old: at most 14 is asked.',
-    ])
-  })
-
-  it('lists the attempts by pair, new skills first', () => {
-    expect(sayByPair(count({ byPair: { '101C@1m': 2, 'line-up@3m': 1 }, newSkills: ['line-up@3m'] }), words)).toEqual([
-      'Fall-in from standing at 3 m, new: one clean attempt.',
-      'Forward dive, tuck at 1 m: two clean attempts.',
     ])
   })
 })

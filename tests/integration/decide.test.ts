@@ -1,6 +1,7 @@
 import { afterAll, beforeEach, describe, expect, it } from 'vitest'
 import { decideTarget } from '../../lib/assessment/store/decide'
-import { revokeSignOff, signSkill } from '../../lib/assessment/store/sign'
+import { revoke } from '../../lib/assessment/store/revoke'
+import { signSkill } from '../../lib/assessment/store/sign'
 import { closeDatabase } from '../../lib/platform/db'
 import { checkReadinessAsOwner } from '../support/check-readiness'
 import { asRole } from '../support/database'
@@ -103,12 +104,12 @@ describe('a sign-off', () => {
     await train()
     const signed = await signSkill(await coachAs(coast, 'assistant', later), signing())
     if (!signed.ok) throw new Error(signed.refusal.message)
-    const request = { signOff: signed.id, reason: 'The clip shows another diver.' }
-    expect(await revokeSignOff(await coachAs(coast, 'assistant', later), request)).toMatchObject({
+    const request = { kind: 'sign-off', subject: signed.id, reason: 'The clip shows another diver.' } as const
+    expect(await revoke(await coachAs(coast, 'assistant', later), request)).toMatchObject({
       refusal: { code: 'not the head coach' },
     })
-    expect(await revokeSignOff(await coachAs(coast, 'head', later), request)).toMatchObject({ ok: true })
-    expect(await revokeSignOff(await coachAs(coast, 'head', later), request)).toMatchObject({
+    expect(await revoke(await coachAs(coast, 'head', later), request)).toMatchObject({ ok: true })
+    expect(await revoke(await coachAs(coast, 'head', later), request)).toMatchObject({
       refusal: { code: 'revoked before' },
     })
     const last = (await ledger()).at(-1)

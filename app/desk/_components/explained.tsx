@@ -1,4 +1,4 @@
-import { StatusDrop } from '@/app/_components/domain/status/status-mark'
+import { StatusDrop } from '@/app/_components/domain/status/status-drop'
 import { Fold } from '@/app/_components/ui/fold'
 import type { ExplainedNode } from '@/lib/assessment/readiness/explain'
 import { statusWord } from '@/lib/assessment/readiness/wording'

@@ -1,10 +1,9 @@
-import type { PairKey } from '../../curriculum/edition/curriculum'
 import { bindingLeaves } from './explain'
 import type { Remaining, TargetFinding } from './finding'
 import { counted, listed, sentence } from './grammar'
 import { sayBlock } from './say-block'
 import { sayReason } from './say-reason'
-import { dayName, pairName, targetName, type Words } from './wording'
+import { dayName, targetName, type Words } from './wording'
 
 /** A target in a coach's words: the one large sentence, and what it rests on below it. */
 export interface SaidTarget {
@@ -55,16 +54,4 @@ export function sayTarget(target: TargetFinding, words: Words, remaining: Remain
       ]),
     ],
   }
-}
-
-/** What a count is made of, one sentence a pair, new skills first: "Forward dive, tuck at 1 m: two clean attempts." */
-export function sayByPair(remaining: Remaining, words: Words): string[] {
-  if (remaining.kind === 'never') return []
-  const fresh = new Set(remaining.newSkills)
-  const wanted = Object.entries(remaining.byPair) as [PairKey, number][]
-  return [...wanted]
-    .sort(([a], [b]) => Number(fresh.has(b)) - Number(fresh.has(a)) || (a < b ? -1 : 1))
-    .map(([pair, count]) =>
-      sentence(`${pairName(pair, words)}${fresh.has(pair) ? ', new' : ''}: ${counted(count, 'clean attempt')}`),
-    )
 }

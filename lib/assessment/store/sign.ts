@@ -10,7 +10,6 @@ import { isWithinScope } from './coach-scope'
 import { lockDiver, notFound } from './desk'
 import { appendLedger } from './ledger'
 import { keepReadiness, type ReadinessWhen } from './readiness'
-import { revoke } from './revoke'
 import { keepWords } from './words'
 
 export interface SignSkill extends SignRequest {
@@ -88,9 +87,3 @@ export function signSkill(scope: Scope, request: SignSkill, when: ReadinessWhen 
     return { ok: true, id }
   })
 }
-
-/** Takes a sign-off back, with a reason: it earns no credit from now on. For the diver's head coach. */
-export const revokeSignOff = (
-  scope: Scope,
-  { signOff, reason }: { signOff: string; reason: string },
-): Promise<Outcome> => revoke(scope, { kind: 'sign-off', subject: signOff, reason })

@@ -19,7 +19,6 @@ export interface ArcSize {
 export const arcSizes = {
   line: { width: 96, metre: 4.5, sky: 19, step: 5, notch: 3.5, detailed: false },
   narrow: { width: 360, metre: 20, sky: 96, step: 16, notch: 11, detailed: true },
-  table: { width: 800, metre: 19, sky: 90, step: 15, notch: 14, detailed: true },
   wide: { width: 960, metre: 34, sky: 160, step: 19, notch: 16, detailed: true },
 } as const satisfies Record<string, ArcSize>
 export type ArcSizeName = keyof typeof arcSizes

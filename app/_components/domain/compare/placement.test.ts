@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { middleOnMiddle, moved, notMoved, type Placement, placeOf, styleOf } from './placement'
+import { middleOnMiddle, moved, type Placement, placeOf, styleOf } from './placement'
 
 const first = { width: 720, height: 540 }
 const second = { width: 1920, height: 1080 }
@@ -48,7 +48,7 @@ describe('how one picture lies on another', () => {
     expect(placeOf(lies, { x: 960, y: 540 })).toEqual({ x: 360, y: 270 })
     expect(placeOf(lies, { x: 960, y: 0 }).y).toBe(0)
     expect(placeOf(lies, { x: 1060, y: 540 }).x).toBeLessThan(360)
-    expect(moved(lies, notMoved, first)).toEqual(lies)
+    expect(moved(lies, { x: 0, y: 0, size: 1 }, first)).toEqual(lies)
     const larger = moved(lies, { x: 0.1, y: -0.1, size: 2 }, first)
     expect(larger).toMatchObject({ to: { x: 432, y: 198 }, scale: 1 })
   })

@@ -29,9 +29,6 @@ export interface ByHand {
   readonly size: number
 }
 
-/** Nothing added. */
-export const notMoved: ByHand = { x: 0, y: 0, size: 1 }
-
 /** Where nothing is known of the pictures: middle on middle, equally high. */
 export const middleOnMiddle = (first: Size, second: Size, mirrored: boolean): Placement => ({
   from: { x: second.width / 2, y: second.height / 2 },

@@ -1,6 +1,6 @@
 import type { Status } from '@/lib/assessment/readiness/finding'
 import { BobMark } from '../arc/bob'
-import { StatusDrop } from './status-mark'
+import { StatusDrop } from './status-drop'
 
 const meaning: Readonly<Record<Status, string>> = {
   met: 'met',

@@ -1,4 +1,4 @@
-import { DropShape } from '../status/status-mark'
+import { DropShape } from '../status/status-drop'
 
 /** How a node stands: of the curriculum alone a station, of a diver a drop; a port opens into another family. */
 export type TreeState = 'station' | 'held' | 'lapsed' | 'to sign' | 'open' | 'closed' | 'port'

@@ -1,5 +1,5 @@
 import { DiveNumber } from '@/app/_components/domain/dive/dive-number'
-import { StatusDrop } from '@/app/_components/domain/status/status-mark'
+import { StatusDrop } from '@/app/_components/domain/status/status-drop'
 import { Fold } from '@/app/_components/ui/fold'
 import type { Status } from '@/lib/assessment/readiness/finding'
 import type { SkillView } from '../loader'

@@ -29,13 +29,3 @@ export function DropShape({ status }: { status: Status }) {
     </>
   )
 }
-
-/** A status as mark and word. */
-export function StatusMark({ status }: { status: Status }) {
-  return (
-    <span className="status-mark">
-      <StatusDrop status={status} />
-      <span>{status}</span>
-    </span>
-  )
-}
