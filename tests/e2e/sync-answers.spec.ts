@@ -22,8 +22,10 @@ test('a batch that is none is answered in words, and nothing of it is kept', asy
   ])
   const large = JSON.stringify({ v: 1, sentAt: 0, items: [{ note: 'x'.repeat(300_000) }] })
   expect(await told(await post(large))).toEqual([413, expect.stringContaining('256 kB')])
-  const stranger = await post(JSON.stringify({ v: 1, sentAt: 0, items: [{}] }), { origin: 'https://elsewhere.example' })
-  expect(stranger.status()).toBe(403)
+  for (const origin of ['https://elsewhere.example', 'null']) {
+    const stranger = await post(JSON.stringify({ v: 1, sentAt: 0, items: [{}] }), { origin })
+    expect(stranger.status(), origin).toBe(403)
+  }
   const other = await post(JSON.stringify({ v: 1, sentAt: 0, items: [{}] }), {
     'x-deck-coach': '00000000-0000-7000-8000-000000000000',
   })

@@ -18,7 +18,8 @@ const sameOrigin = (request: Request): boolean => {
   return (
     origin === null ||
     origin === new URL(getWebEnv().address).origin ||
-    new URL(origin).host === request.headers.get('host')
+    // An opaque origin is sent as the word null.
+    (URL.canParse(origin) && new URL(origin).host === request.headers.get('host'))
   )
 }
 
