@@ -73,6 +73,18 @@ describe('readMoment', () => {
     expect(errorsOf({ start: '15', end: '15' }).end).toContain('ends before it begins')
     expect(errorsOf({ start: '', end: '0' }).end).toContain('later than 0')
   })
+
+  it('refuses a time code typed as seconds, and what is no millisecond long', () => {
+    const late = expect.stringContaining('more than 24 hours')
+    expect(errorsOf({ start: '18150233', end: '' })).toEqual({ start: late })
+    expect(errorsOf({ end: '18150233' })).toEqual({ end: late })
+    expect(errorsOf({ link: 'https://video.example/clip#t=18150233', start: '', end: '' })).toEqual({ start: late })
+    expect(errorsOf({ start: '86400', end: '' })).toEqual({})
+    expect(errorsOf({ start: '12.0001', end: '12.0004' })).toEqual({
+      end: 'The moment is shorter than a thousandth of a second: its end must be later than 12.0001.',
+    })
+    expect(errorsOf({ start: '12.0001', end: '12.0009' })).toEqual({})
+  })
 })
 
 describe('withLink', () => {

@@ -1,5 +1,5 @@
 import type { MomentItem } from './deck/contract'
-import { parseTemporalFragment, splitMomentLink } from './moment'
+import { parseTemporalFragment, type RangeProblem, rangeProblem, splitMomentLink } from './moment'
 
 /** A moment as it is typed: nothing is thrown away because it is not yet right. */
 export interface MomentText {
@@ -45,6 +45,15 @@ export function withLink(moment: MomentText, link: string): MomentText {
   }
 }
 
+function sayRange({ what }: RangeProblem, start: string): string {
+  if (what === 'too late')
+    return 'That is more than 24 hours into the video. Write the time that the player shows, e.g. 12.4 or 1:02.5.'
+  const later = `its end must be later than ${start.trim() || '0'}.`
+  return what === 'backwards'
+    ? `The moment ends before it begins: ${later}`
+    : `The moment is shorter than a thousandth of a second: ${later}`
+}
+
 /** Reads a moment as typed: each error at its field, saying what to do. An empty end plays to the end of the video. */
 export function readMoment(typed: MomentText): MomentReading {
   const { id, link, start, end } = withLink(typed, typed.link)
@@ -58,8 +67,8 @@ export function readMoment(typed: MomentText): MomentReading {
   if (from === null) errors.start = seconds
   const to = end.trim() === '' ? null : readSeconds(end)
   if (to === null && end.trim() !== '') errors.end = seconds
-  if (from !== null && to !== null && to <= from)
-    errors.end = `The moment ends before it begins: its end must be later than ${start.trim() || '0'}.`
+  const problem = from === null ? null : rangeProblem({ start: from, end: to })
+  if (problem) errors[problem.at] = sayRange(problem, start)
   if (Object.keys(errors).length > 0 || from === null) return { ok: false, errors }
   return { ok: true, moment: { id, link: splitMomentLink(address).link, start: from, end: to } }
 }

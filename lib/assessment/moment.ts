@@ -4,6 +4,27 @@ export interface TimeRange {
   readonly end: number | null
 }
 
+/** Latest time that a moment may name, seconds into its film: a day. */
+export const latestSecond = 86_400
+
+/** Whole milliseconds of a time in seconds, as moments are kept. */
+export const wholeMilliseconds = (seconds: number): number => Math.round(seconds * 1000)
+
+/** Why a range, begun at 0 s or later, cannot be a moment's, and which of its ends is at fault. */
+export interface RangeProblem {
+  readonly at: 'start' | 'end'
+  readonly what: 'too late' | 'backwards' | 'too short'
+}
+
+/** What keeps a range from being a moment: a time beyond a day, or less than a millisecond from start to end. Null when nothing does. */
+export function rangeProblem({ start, end }: TimeRange): RangeProblem | null {
+  if (start > latestSecond) return { at: 'start', what: 'too late' }
+  if (end === null) return null
+  if (end > latestSecond) return { at: 'end', what: 'too late' }
+  if (end <= start) return { at: 'end', what: 'backwards' }
+  return wholeMilliseconds(end) <= wholeMilliseconds(start) ? { at: 'end', what: 'too short' } : null
+}
+
 // NPT of Media Fragments URI 1.0 section 4.2.1: hours have any digits, minutes and seconds two each, below 60.
 const clockTime = /^(?:(?:(\d+):)?([0-5]\d):([0-5]\d(?:\.\d*)?)|(\d+(?:\.\d*)?))$/
 

@@ -72,6 +72,18 @@ export async function closeDatabase(): Promise<void> {
   await open?.pool.end().catch(() => undefined)
 }
 
+/**
+ * Whether the database refused a row for what is in it, so that the same row will never be taken: a value that does not fit, or a
+ * violated key or check (SQLSTATE classes 22 and 23). A policy, a time-out or a lost connection is no such reason.
+ */
+export function isRowRefused(error: unknown): boolean {
+  if (!(error instanceof Prisma.PrismaClientKnownRequestError)) return false
+  const raised = error.meta?.driverAdapterError
+  const cause = raised instanceof Error ? raised.cause : null
+  const state = typeof cause === 'object' && cause && 'originalCode' in cause ? cause.originalCode : null
+  return typeof state === 'string' && /^2[23]/.test(state)
+}
+
 /** True for a violated unique key, and for a row that a policy refused to write. */
 export function databaseCode(error: unknown): string | null {
   if (error instanceof Prisma.PrismaClientKnownRequestError) return error.code

@@ -21,6 +21,8 @@ const treads = (at: number, changes: Partial<Parameters<typeof ratedAttempt>[1]>
     ...changes,
   })
 
+const aMoment = { link: 'https://clips.example/a', start: 1, end: 4 }
+
 const count = (table: string, id: string): Promise<number> =>
   asRole('owner', async (owner) =>
     Number((await owner.query(`SELECT count(*) FROM "${table}" WHERE "id" = $1`, [id])).rows[0].count),
@@ -97,6 +99,18 @@ describe('a batch from the deck', () => {
       'moments.0.end',
     ],
     [
+      'a time code typed as seconds',
+      (item: object) => ({ ...item, moments: [{ ...aMoment, id: uuidv7(), start: 18_150_233, end: null }] }),
+      'malformed',
+      'moments.0.start',
+    ],
+    [
+      'a moment within one millisecond',
+      (item: object) => ({ ...item, moments: [{ ...aMoment, id: uuidv7(), start: 12.0001, end: 12.0004 }] }),
+      'malformed',
+      'moments.0.end',
+    ],
+    [
       'an edition nobody published',
       (item: object) => ({ ...item, edition: '0'.repeat(64) }),
       'unknown edition',
@@ -112,6 +126,41 @@ describe('a batch from the deck', () => {
     expect(answers[2]?.message).toMatch(/\w+ \w+/)
     // Mended, it is taken under its own id.
     expect(results(await sendAs(coast, 'assistant', noon + 66 * minute, [observation]))).toEqual(['accepted'])
+  })
+
+  it.each([
+    ['a note that no table takes', (item: object) => ({ ...item, note: 'Flat.\u0000' })],
+    [
+      'two moments of one id',
+      (item: object) => {
+        const id = uuidv7()
+        return { ...item, moments: [1, 2].map((start) => ({ ...aMoment, id, start })) }
+      },
+    ],
+  ])('refuses %s though only the database finds it, and keeps what comes before and after', async (_, spoil) => {
+    const [call, attempt, observation] = treads(noon + 67 * minute)
+    const unfit = spoil(observation as object)
+    const answers = await sendAs(coast, 'assistant', noon + 69 * minute, [
+      ...[call, attempt, unfit],
+      ...treads(noon + 68 * minute),
+    ])
+    expect(results(answers)).toEqual(['accepted', 'accepted', 'refused', 'accepted', 'accepted', 'accepted'])
+    expect(answers[2]).toMatchObject({ code: 'malformed', message: expect.stringContaining('send it again') })
+    expect(results(await sendAs(coast, 'assistant', noon + 69 * minute, [observation]))).toEqual(['accepted'])
+  })
+
+  it('refuses an incident that the database cannot store, and does not pause what comes after it', async () => {
+    const [call, attempt, observation] = treads(noon + 67 * minute)
+    const what = { kind: 'incident', skill: 'tread', place: 'poolside', what: 'bad landing', happenedAt: noon } as const
+    const about = { id: uuidv7(), diver: coast.divers.here, attempt: null, device: uuidv7() }
+    const incident = { ...what, ...about, note: 'Flat.\u0000' }
+    const answers = await sendAs(coast, 'assistant', noon + 69 * minute, [call, incident, attempt, observation])
+    expect(results(answers)).toEqual(['accepted', 'refused', 'accepted', 'accepted'])
+    expect(await count('Incident', incident.id)).toBe(0)
+    const { rows } = await asRole('owner', (owner) =>
+      owner.query('SELECT "closedThen" FROM "Attempt" WHERE "id" = $1', [attempt?.id]),
+    )
+    expect(rows).toEqual([{ closedThen: false }])
   })
 
   it('tells a draft from an edition that does not exist', async () => {

@@ -5,7 +5,7 @@ import type { Pair } from '@/lib/curriculum/edition/curriculum'
 import { indexEdition } from '@/lib/curriculum/edition/index-edition'
 import { aCall, anAttempt, anObservation, deckDiver, deckEdition, deckNow } from '@/tests/support/deck-items'
 import { tinyEdition } from '@/tests/support/tiny-edition'
-import { type Draft, emptyDraft } from './draft'
+import { type Draft, draftOf, emptyDraft } from './draft'
 import { makeCall, makeCorrection, makeKept, makeMended, noteLimit, raisedCritical, type Stamp, unkept } from './items'
 import { ratingSheet } from './rating-sheet'
 
@@ -56,6 +56,19 @@ describe('makeCall', () => {
 })
 
 describe('unkept', () => {
+  it('names the time that the server refused, when what a deck of before sent is opened to be mended', () => {
+    const late = { id: moment.id, link: 'https://video.example/c', start: 18_150_233, end: null }
+    const refused = anObservation(v7(), { ratings: rated.ratings, moments: [late] })
+    expect(itemSchema.safeParse(refused).error?.issues).toMatchObject([{ path: ['moments', 0, 'start'] }])
+    const applies = { criteria: new Set(Object.keys(rated.ratings)), faults: new Set<string>() }
+    const draft = draftOf(refused, applies)
+    expect(unkept(draft, sheet, true)?.moments).toEqual({
+      [moment.id]: { start: expect.stringContaining('more than 24 hours') },
+    })
+    const mended = { ...draft, moments: [{ ...late, start: '12.4', end: '' }] }
+    expect(unkept(mended, sheet, true)).toBeNull()
+  })
+
   it('is null when nothing stands against keeping', () => {
     expect(unkept(rated, sheet, false)).toBeNull()
     expect(unkept({ ...emptyDraft, notSeen: ['safe-distance', 'hands-locked'] }, sheet, true)).toBeNull()

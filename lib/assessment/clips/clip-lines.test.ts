@@ -45,6 +45,8 @@ describe('a line of a list of clips', () => {
     ['http:// 12', 'not a whole web address'],
     ['javascript:alert(1) 12', 'no link'],
     [`https://clips.example/${'a'.repeat(2000)} 12`, 'longer than 2,000'],
+    [`${link}#t=18150233 12`, 'at most 24 hours'],
+    [`${link}#t=12.0001,12.0004 12`, 'no moment of a video'],
     ['', 'no clip in it yet'],
   ])('is refused, saying what to do: %s', (text, message) => {
     expect(problemOf(text)).toMatch(/^Line 1: /)

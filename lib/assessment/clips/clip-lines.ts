@@ -1,5 +1,5 @@
 import { longestClipNumber } from '../deck/limits'
-import { ownFilm, splitMomentLink, type TimeRange } from '../moment'
+import { ownFilm, rangeProblem, splitMomentLink, type TimeRange } from '../moment'
 
 /** Seconds after midnight on the camera's clock. */
 export type SecondsOfDay = number
@@ -86,6 +86,8 @@ function readLine(text: string, line: number): ClipLine | string {
   const { link, range } = splitMomentLink(pasted)
   if (!ownFilm.test(link) && (!URL.canParse(link) || new URL(link).hostname === ''))
     return `"${link.slice(0, 60)}" is not a whole web address; paste the link again`
+  if (range && rangeProblem(range))
+    return 'the times after #t= in the link are no moment of a video: they are seconds, at most 24 hours, the end after the start'
   if (link.length > longestLink) return 'the link is longer than 2,000 characters; use a shorter one'
   const found: { clip?: number | null; start?: number | null; end?: number | null } = {}
   for (const word of words.filter((one) => !isLink(one))) {

@@ -2,7 +2,7 @@ import { z } from 'zod'
 import type { PairKey } from '../../curriculum/edition/curriculum'
 import type { EditionDocument } from '../../curriculum/model'
 import { places } from '../../curriculum/place'
-import { ownFilm } from '../moment'
+import { ownFilm, type RangeProblem, rangeProblem } from '../moment'
 import { type IncidentKind, incidentKinds } from '../record'
 import { batchLimit, deckVersion, longestClipNumber } from './limits'
 
@@ -17,6 +17,13 @@ const key = z.string().min(1).max(80)
 const instant = z.number().int({ error: 'a time is a whole number of milliseconds' }).min(0).max(8_640_000_000_000_000)
 const pair = { skill: key, place: z.enum(places) }
 
+const rangeErrors: Readonly<Record<RangeProblem['what'], string>> = {
+  'too late':
+    'a time in the moment is more than 24 hours (86,400 s) into its video: write the time that the player shows, e.g. 0:12.4',
+  backwards: 'the moment ends before it begins: its end must be later than its start',
+  'too short': 'the moment is shorter than a thousandth of a second: its end must be later than its start',
+}
+
 /** A time range in a linked video, seconds; `end` null plays to the end (W3C Media Fragments). */
 export const momentSchema = z
   .strictObject({
@@ -29,9 +36,9 @@ export const momentSchema = z
     start: z.number().min(0, { error: 'a moment cannot begin before 0 s' }),
     end: z.number().nullable(),
   })
-  .refine((moment) => moment.end === null || moment.end > moment.start, {
-    path: ['end'],
-    error: 'the moment ends before it begins: its end must be later than its start',
+  .superRefine((moment, context) => {
+    const problem = rangeProblem(moment)
+    if (problem) context.addIssue({ code: 'custom', path: [problem.at], message: rangeErrors[problem.what] })
   })
 
 /** Declared before the dives: these `count` dives count. */

@@ -1,6 +1,7 @@
 import type { Scope } from '../../../access/scope'
-import { asAccount, databaseCode, type Tx } from '../../../platform/db'
+import { asAccount, isRowRefused, type Tx } from '../../../platform/db'
 import type { DeckItem, ItemAnswer } from '../../deck/contract'
+import { refusal } from '../../deck/refusal'
 import { keepReadiness, type ReadinessWhen } from '../readiness'
 import { toFile } from '../records'
 import type { SyncContext, Taken } from './context'
@@ -23,8 +24,8 @@ interface Outcome {
 /**
  * Takes a batch from a deck in, in order, in one transaction, with an answer for each item. `scope` is a coaching scope;
  * `sentAt` is the device's clock when it sent. What is answered "accepted" or "known" can be read back; what is refused left
- * nothing behind. All items are judged in memory and written together; when another device wrote one of the ids meanwhile,
- * the batch is taken once more, item by item.
+ * nothing behind. All items are judged in memory and written together; when another device wrote one of the ids meanwhile, or
+ * the database refuses a row, the batch is taken once more, item by item.
  */
 export function syncDeck(
   scope: Scope,
@@ -49,7 +50,7 @@ export function syncDeck(
 
 const itemsOf = (entries: readonly Parsed[]): DeckItem[] => entries.flatMap(({ item }) => item ?? [])
 
-/** The work inside a savepoint, or null, with nothing written, when an id is there already. */
+/** The work inside a savepoint, or null, with nothing written, when the database refuses a row: its id is there already, or it does not fit. */
 async function inSavepoint<T>(tx: Tx, work: () => Promise<T>): Promise<T | null> {
   await tx.$executeRaw`SAVEPOINT taking`
   try {
@@ -58,7 +59,7 @@ async function inSavepoint<T>(tx: Tx, work: () => Promise<T>): Promise<T | null>
     return done
   } catch (error) {
     await tx.$executeRaw`ROLLBACK TO SAVEPOINT taking`
-    if (databaseCode(error) !== 'P2002') throw error
+    if (!isRowRefused(error)) throw error
     return null
   }
 }
@@ -73,7 +74,15 @@ export async function takeTogether(batch: OpenBatch, entries: readonly Parsed[])
   return { batch, answers, changed, added: [context.added] }
 }
 
-/** Each item by itself. Two devices may send the same item at once: the second finds it on its second look. */
+const unfit = refusal(
+  'malformed',
+  'the server cannot store it as it is: a number, a text or an id in it does not fit. Change what was typed last, then send it again',
+)
+
+/**
+ * Each item by itself. Two devices may send the same item at once: the second finds it on its second look. What the database
+ * refuses then too is answered as refused, so that no item holds back those after it.
+ */
 export async function takeOneByOne(batch: OpenBatch, entries: readonly Parsed[]): Promise<Outcome> {
   const { tx } = batch
   const changed = new Set<string>()
@@ -81,7 +90,8 @@ export async function takeOneByOne(batch: OpenBatch, entries: readonly Parsed[])
   const added: Added[] = []
   for (const entry of entries) {
     const take = () => takeTogether(batch, [entry])
-    const taken = (await inSavepoint(tx, take)) ?? (await take())
+    const refuse = () => takeTogether(batch, [{ id: entry.id, item: null, refusal: unfit }])
+    const taken = (await inSavepoint(tx, take)) ?? (await inSavepoint(tx, take)) ?? (await refuse())
     answers.push(...taken.answers)
     added.push(...taken.added)
     for (const diver of taken.changed) changed.add(diver)
