@@ -56,6 +56,15 @@ async function dive(page: Page, diver: string, links: readonly string[]): Promis
   return moments.map(({ id }) => id)
 }
 
+/** What waits until it is opened. */
+function gate() {
+  let open = (): void => {}
+  const opened = new Promise<void>((resolve) => {
+    open = resolve
+  })
+  return { open: () => open(), opened }
+}
+
 const progress = (page: Page) => page.getByRole('status', { name: 'Progress' })
 const soundPage = async (page: Page) => expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([])
 /** The keys listen once the page has come alive. */
@@ -78,6 +87,15 @@ test('all moments are gone through with the keyboard, one is questioned, answere
     const assistant = await coachAt(browser, demo, cove.emails.assistant)
     const head = await coachAt(browser, demo, cove.emails.head)
     await head.route('https://films.invalid/**', (route) => route.abort())
+    const film = gate()
+    await head.route('**/media/clips/**', async (route) => {
+      await film.opened
+      await route.continue()
+    })
+    const sent: string[] = []
+    head.on('request', (request) => {
+      if (request.method() === 'POST' && request.url().includes('/evidence')) sent.push(request.url())
+    })
     const [, questioned] = await dive(assistant, cove.diver, [films.own, films.page])
     await dive(head, cove.diver, [films.file])
     await assistant.goto(`/desk/divers/${cove.diver}/${encodeURIComponent(key)}`)
@@ -96,13 +114,28 @@ test('all moments are gone through with the keyboard, one is questioned, answere
     await alive(head)
     await expect(head.locator('video')).toHaveCount(1)
     await soundPage(head)
+    // Pressed before the film shows, it accepts nothing; held, it accepts this moment and not the next.
     await head.keyboard.press('a')
+    await head.keyboard.press('q')
+    await expect(head.getByLabel('What you see otherwise')).toBeFocused()
+    await head.keyboard.press('Escape')
+    expect(sent).toEqual([])
+    film.open()
+    await expect
+      .poll(() => head.locator('video').evaluate((one: HTMLVideoElement) => one.readyState))
+      .toBeGreaterThan(1)
+    await head.keyboard.down('a')
     await expect(progress(head)).toHaveText('2 of 3')
+    await alive(head)
+    await head.keyboard.down('a')
+    await head.keyboard.down('a')
+    await head.keyboard.up('a')
     await expect(head.locator('video')).toHaveCount(0)
     await expect(head.getByRole('link', { name: 'Open 0.5 s to 1.5 s at films.invalid' })).toBeVisible()
     await alive(head)
     await head.keyboard.press('q')
     await expect(head.getByLabel('What you see otherwise')).toBeFocused()
+    expect(sent).toHaveLength(1)
     await head.keyboard.press('Escape')
     await expect(summary(head, 'Question…')).toBeFocused()
     await head.keyboard.press('q')

@@ -13,11 +13,18 @@ function leave(): boolean {
   return true
 }
 
+/** Whether the film that stands here has not shown a frame yet. */
+const unseen = (): boolean => {
+  const film = document.querySelector<HTMLVideoElement>('.review-moment video')
+  return film !== null && film.readyState < film.HAVE_CURRENT_DATA
+}
+
+/** A key that is held is meant for the moment at which it was pressed; none accepts a film before it is seen. */
 function onKey(event: KeyboardEvent): boolean {
   if (combined(event)) return false
   if (event.key === 'Escape') return leave()
   const control = typing(event.target) ? null : controlOf(document, event.key)
-  if (control) pressControl(control)
+  if (control && !event.repeat && !(event.key === 'a' && unseen())) pressControl(control)
   return control !== null
 }
 
@@ -36,8 +43,8 @@ export function ReviewKeys({ away }: { away: boolean }) {
     <div className="list-keys no-print">
       <CheckField label="Work with keys" checked={on} onChange={(event) => turn(event.target.checked)} />
       <span>
-        <kbd>a</kbd> accept · <kbd>q</kbd> question · <kbd>n</kbd> next · <kbd>b</kbd> back · <kbd>r</kbd>{' '}
-        {away ? 'open' : 'replay'} ·{' '}
+        <kbd>a</kbd> accept{away ? '' : ', once the film shows'} · <kbd>q</kbd> question · <kbd>n</kbd> next ·{' '}
+        <kbd>b</kbd> back · <kbd>r</kbd> {away ? 'open' : 'replay'} ·{' '}
         {away ? (
           <>
             <kbd>u</kbd> it does not open ·{' '}
