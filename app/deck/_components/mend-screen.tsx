@@ -1,10 +1,9 @@
-import { useEffect, useState } from 'react'
 import type { AttemptItem, ObservationItem } from '@/lib/assessment/deck/contract'
 import { sentence } from '@/lib/assessment/readiness/grammar'
 import { type RefusedItem, succeeds } from '../queue/deck-queue'
 import { writeRoute } from '../state/address'
-import { draftOf } from '../state/draft'
-import { makeMended, unkept } from '../state/items'
+import type { Draft } from '../state/draft'
+import { makeMended } from '../state/items'
 import { phaseMarks } from '../state/phase-marks'
 import { ContactButton } from './contact-button'
 import { useDeck } from './deck-context'
@@ -12,12 +11,12 @@ import { Lost } from './lost'
 import { MoreScreen } from './more-screen'
 import { RateTop } from './rate-top'
 import { RatingPanel } from './rating-panel'
+import { RestChoice } from './rest-choice'
 import { SendingNotice } from './sending-notice'
 import { UnwatchedDialog } from './unwatched-dialog'
-import { useDraft } from './use-draft'
-import { sayUnkept } from './use-keep'
+import { useMending } from './use-mending'
 import { type Observed, useObserved } from './use-observed'
-import { go, goInstead } from './use-route'
+import { goInstead } from './use-route'
 
 /** The attempt that an observation is of: refused with it, waiting, or seen before. */
 function useAttempt(observation: ObservationItem | undefined): AttemptItem | undefined {
@@ -51,31 +50,20 @@ interface MendProps {
 }
 
 function Mend({ refused: { answer }, attempt, observation, observed, more }: MendProps) {
-  const { pair, name, video, sheet, applies } = observed
+  const { pair, name, video, sheet } = observed
   const { queue, dispatch, stamp } = useDeck()
   const { id } = observation
-  const open = useDraft(id, sheet)
-  const [rest, setRest] = useState(observation.restAsExpected)
-  const [problem, setProblem] = useState<string | null>(null)
-  const [asking, setAsking] = useState(false)
-  // biome-ignore lint/correctness/useExhaustiveDependencies: opened once, then the draft is the coach's
-  useEffect(() => dispatch({ type: 'open', key: id, draft: draftOf(observation, applies) }), [id])
-  if (more) return <MoreScreen open={open} back={{ at: 'mend', item: id }} video={video} problem={problem} />
-
-  const found = unkept(open.draft, sheet, rest)
-  const send = async (): Promise<void> => {
-    const mended = makeMended(observation, open.draft, rest, answer.code === 'same id, other content', stamp())
+  const send = async (draft: Draft, rest: boolean): Promise<void> => {
+    const mended = makeMended(observation, draft, rest, answer.code === 'same id, other content', stamp())
     if (!(await succeeds(queue.mend(id, mended)))) return
     dispatch({ type: 'mended', key: id, item: mended })
     goInstead({ at: 'unsent' })
   }
-  const tryToSend = () => {
-    const said = found ? sayUnkept(found) : null
-    setProblem(said)
-    if (found && found.toRate.length > 0) setAsking(true)
-    else if (said && !found?.nothing) go({ at: 'mend more', item: id })
-    else if (!said) void send()
-  }
+  const moreRoute = { at: 'mend more', item: id } as const
+  const goOn = (draft: Draft, rest: boolean) => void send(draft, rest)
+  const mending = useMending({ observation, observed, more: moreRoute, goOn })
+  const { open, rest, problem } = mending
+  if (more) return <MoreScreen open={open} back={{ at: 'mend', item: id }} video={video} problem={problem} />
   return (
     <>
       <RateTop name={name} pair={pair} back={{ to: { at: 'unsent' }, label: 'Back to unsent' }} word="to mend" />
@@ -83,35 +71,22 @@ function Mend({ refused: { answer }, attempt, observation, observed, more }: Men
         open={open}
         title={`${pair.skill.title}, to mend`}
         marks={phaseMarks(sheet, open.draft.ratings, rest)}
-        more={writeRoute({ at: 'mend more', item: id })}
+        more={writeRoute(moreRoute)}
         status={problem ?? ''}
         notice={
           <>
             <SendingNotice />
             <p className="deck-notice">{sentence(answer.message ?? 'the server refused it without a reason')}</p>
-            <label className="deck-check">
-              <input type="checkbox" checked={rest} onChange={(event) => setRest(event.target.checked)} />
-              Rest as expected
-            </label>
+            <RestChoice rest={rest} onChange={mending.setRest} />
           </>
         }
       >
         <ContactButton diver={attempt.diver} pair={pair} attempt={attempt.id} />
-        <button type="button" className="button button-go deck-keep" onClick={tryToSend}>
+        <button type="button" className="button button-go deck-keep" onClick={mending.tryIt}>
           Send again
         </button>
       </RatingPanel>
-      <UnwatchedDialog
-        rows={asking ? (found?.toRate ?? []) : []}
-        onClose={() => setAsking(false)}
-        onNotWatched={() => {
-          setAsking(false)
-          for (const { criterion } of found?.toRate ?? []) open.act({ type: 'not seen', criterion: criterion.key })
-          const said = found ? sayUnkept(found) : null
-          setProblem(said)
-          if (!said) void send()
-        }}
-      />
+      <UnwatchedDialog rows={mending.asks} onClose={mending.rateThem} onNotWatched={mending.notWatched} />
     </>
   )
 }
