@@ -3,6 +3,7 @@ import { addClub } from '../../lib/access/store/clubs'
 import { isZone } from '../../lib/assessment/time'
 import { atConsole } from './console'
 import { sayInvitation } from './invite-link'
+import { understood } from './understood'
 
 const usage = 'Usage: plumbline club NAME [--zone ZONE] [--for WHO]\n'
 
@@ -13,31 +14,22 @@ interface Asked {
   readonly label: string
 }
 
-function parse(args: string[]): Asked | string {
-  try {
-    const { values, positionals } = parseArgs({
-      args,
-      allowPositionals: true,
-      options: { zone: { type: 'string' }, for: { type: 'string' } },
-    })
-    const [name = ''] = positionals
-    if (positionals.length !== 1 || !name.trim()) return 'name the club, in quotation marks when it has several words'
-    if (values.zone !== undefined && !isZone(values.zone)) return `"${values.zone}" is no IANA time zone`
-    return { name: name.trim(), zone: values.zone ?? null, label: values.for ?? 'whoever opens it' }
-  } catch (error) {
-    return error instanceof Error ? error.message : String(error)
-  }
+/** Throws an Error whose message says how the arguments are wrong. */
+function parse(args: string[]): Asked {
+  const { values, positionals } = parseArgs({
+    args,
+    allowPositionals: true,
+    options: { zone: { type: 'string' }, for: { type: 'string' } },
+  })
+  const [name = ''] = positionals
+  if (positionals.length !== 1 || !name.trim())
+    throw new Error('name the club, in quotation marks when it has several words')
+  if (values.zone !== undefined && !isZone(values.zone)) throw new Error(`"${values.zone}" is no IANA time zone`)
+  return { name: name.trim(), zone: values.zone ?? null, label: values.for ?? 'whoever opens it' }
 }
 
-/** `club NAME`: adds a club and invites its head coach. */
-export async function run(args: string[]): Promise<number> {
-  const asked = parse(args)
-  if (typeof asked === 'string') {
-    process.stderr.write(`${asked}\n${usage}`)
-    return 2
-  }
-  const { name, zone, label } = asked
-  return atConsole(async (scope) => {
+const add = ({ name, zone, label }: Asked): Promise<number> =>
+  atConsole(async (scope) => {
     const club = await addClub(scope, { name, zone: zone ?? scope.zone })
     if (!club) {
       process.stderr.write(`There is a club of the name ${name} already.\n`)
@@ -46,4 +38,6 @@ export async function run(args: string[]): Promise<number> {
     process.stdout.write(`${name} is added.\n${await sayInvitation(scope, { role: 'head', club }, label)}`)
     return 0
   })
-}
+
+/** `club NAME`: adds a club and invites its head coach. */
+export const run = (args: string[]): Promise<number> => understood(usage, () => parse(args), add)

@@ -8,6 +8,7 @@ import { typescript } from '../platform/install.mjs'
 import { root } from '../platform/paths.mjs'
 import { run as runProgram } from '../platform/processes.mjs'
 import { step } from '../platform/progress.mjs'
+import { understood } from './understood'
 
 const usage = 'Usage: plumbline demo --check | --write\n'
 const database = 'prepared'
@@ -54,22 +55,18 @@ function check(): number {
   return prepared.ok ? 0 : 1
 }
 
-function asks(args: string[]): 'check' | 'write' | string {
-  try {
-    const options = { check: { type: 'boolean', default: false }, write: { type: 'boolean', default: false } } as const
-    const { values } = parseArgs({ args, options })
-    if (values.check !== values.write) return values.write ? 'write' : 'check'
-    return 'say either --check or --write'
-  } catch (error) {
-    return error instanceof Error ? error.message : String(error)
-  }
+/** Throws an Error whose message says how the arguments are wrong. */
+function parse(args: string[]): 'check' | 'write' {
+  const options = { check: { type: 'boolean', default: false }, write: { type: 'boolean', default: false } } as const
+  const { values } = parseArgs({ args, options })
+  if (values.check === values.write) throw new Error('say either --check or --write')
+  return values.write ? 'write' : 'check'
 }
 
 /** `demo --write` prepares the demo that `npm start` loads; `demo --check` says whether what is kept in git fits. */
-export async function run(args: string[]): Promise<number> {
-  const asked = asks(args)
-  if (asked === 'write') return write()
-  if (asked === 'check') return check()
-  process.stderr.write(`${asked}\n${usage}`)
-  return 2
-}
+export const run = (args: string[]): Promise<number> =>
+  understood(
+    usage,
+    () => parse(args),
+    async (asked) => (asked === 'write' ? write() : check()),
+  )

@@ -2,18 +2,11 @@ import { parseArgs } from 'node:util'
 import { readDesk } from '../../lib/assessment/store/reads'
 import { atConsole } from './console'
 import { toTable } from './to-table'
+import { understood } from './understood'
 
-/** `divers [--json]`: every diver of the programme with id, club and squads. */
-export async function run(args: string[]): Promise<number> {
-  let json: boolean
-  try {
-    json = parseArgs({ args, options: { json: { type: 'boolean', default: false } } }).values.json
-  } catch (error) {
-    process.stderr.write(
-      `${error instanceof Error ? error.message : String(error)}\nUsage: plumbline divers [--json]\n`,
-    )
-    return 2
-  }
+const usage = 'Usage: plumbline divers [--json]\n'
+
+async function list({ json }: { readonly json: boolean }): Promise<number> {
   const { files } = await atConsole(readDesk)
   const divers = files
     .map(({ id, givenName, familyName, clubName, squads }) => ({
@@ -29,3 +22,7 @@ export async function run(args: string[]): Promise<number> {
   )
   return 0
 }
+
+/** `divers [--json]`: every diver of the programme with id, club and squads. */
+export const run = (args: string[]): Promise<number> =>
+  understood(usage, () => parseArgs({ args, options: { json: { type: 'boolean', default: false } } }).values, list)

@@ -8,6 +8,7 @@ import { asAccount, closeDatabase, connectAsOwner } from '../../lib/platform/db'
 import { readCurriculum } from '../../seed/read-curriculum'
 import { nobody } from './console'
 import { sayInvitation } from './invite-link'
+import { understood } from './understood'
 
 const usage = 'Usage: plumbline programme NAME --zone ZONE [--curriculum PATH] [--for WHO]\n'
 
@@ -18,25 +19,22 @@ interface Asked {
   readonly label: string
 }
 
-function parse(args: string[]): Asked | string {
-  try {
-    const { values, positionals } = parseArgs({
-      args,
-      allowPositionals: true,
-      options: { zone: { type: 'string' }, curriculum: { type: 'string' }, for: { type: 'string' } },
-    })
-    const [name = ''] = positionals
-    if (positionals.length !== 1 || !name.trim())
-      return 'name the programme, in quotation marks when it has several words'
-    if (!values.zone || !isZone(values.zone)) return 'give its time zone: --zone Europe/London'
-    return {
-      name: name.trim(),
-      zone: values.zone,
-      curriculum: values.curriculum ?? path.resolve(import.meta.dirname, '../../seed/curriculum'),
-      label: values.for ?? 'whoever opens it',
-    }
-  } catch (error) {
-    return error instanceof Error ? error.message : String(error)
+/** Throws an Error whose message says how the arguments are wrong. */
+function parse(args: string[]): Asked {
+  const { values, positionals } = parseArgs({
+    args,
+    allowPositionals: true,
+    options: { zone: { type: 'string' }, curriculum: { type: 'string' }, for: { type: 'string' } },
+  })
+  const [name = ''] = positionals
+  if (positionals.length !== 1 || !name.trim())
+    throw new Error('name the programme, in quotation marks when it has several words')
+  if (!values.zone || !isZone(values.zone)) throw new Error('give its time zone: --zone Europe/London')
+  return {
+    name: name.trim(),
+    zone: values.zone,
+    curriculum: values.curriculum ?? path.resolve(import.meta.dirname, '../../seed/curriculum'),
+    label: values.for ?? 'whoever opens it',
   }
 }
 
@@ -62,17 +60,17 @@ async function begin({ name, zone, curriculum, label }: Asked): Promise<string> 
 }
 
 /** `programme NAME --zone ZONE`: a programme of one's own in an empty database. */
-export async function run(args: string[]): Promise<number> {
-  const asked = parse(args)
-  if (typeof asked === 'string') {
-    process.stderr.write(`${asked}\n${usage}`)
-    return 2
-  }
-  connectAsOwner()
-  try {
-    process.stdout.write(await begin(asked))
-    return 0
-  } finally {
-    await closeDatabase()
-  }
-}
+export const run = (args: string[]): Promise<number> =>
+  understood(
+    usage,
+    () => parse(args),
+    async (asked) => {
+      connectAsOwner()
+      try {
+        process.stdout.write(await begin(asked))
+        return 0
+      } finally {
+        await closeDatabase()
+      }
+    },
+  )

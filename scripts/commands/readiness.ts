@@ -7,6 +7,7 @@ import { listTargets, readTarget } from '../../lib/assessment/readiness/targets'
 import { readDiverAsOf } from '../../lib/assessment/store/reads'
 import { asOfDay, asOfInstant, formatDay, parseDay } from '../../lib/assessment/time'
 import { atConsole } from './console'
+import { understood } from './understood'
 
 const usage = 'Usage: plumbline readiness --diver ID [--date YYYY-MM-DD] [--json]\n'
 
@@ -17,20 +18,16 @@ interface Asked {
   readonly json: boolean
 }
 
-/** The arguments, or what is wrong with them. */
-function parse(args: string[]): Asked | string {
-  try {
-    const { values } = parseArgs({
-      args,
-      options: { diver: { type: 'string' }, date: { type: 'string' }, json: { type: 'boolean', default: false } },
-    })
-    if (!values.diver) return 'name the diver: --diver ID, as the command divers lists it'
-    if (!/^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/i.test(values.diver))
-      return `"${values.diver}" is not a diver's id`
-    return { diver: values.diver, day: values.date === undefined ? null : parseDay(values.date), json: values.json }
-  } catch (error) {
-    return error instanceof Error ? error.message : String(error)
-  }
+/** Throws an Error whose message says how the arguments are wrong. */
+function parse(args: string[]): Asked {
+  const { values } = parseArgs({
+    args,
+    options: { diver: { type: 'string' }, date: { type: 'string' }, json: { type: 'boolean', default: false } },
+  })
+  if (!values.diver) throw new Error('name the diver: --diver ID, as the command divers lists it')
+  if (!/^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/i.test(values.diver))
+    throw new Error(`"${values.diver}" is not a diver's id`)
+  return { diver: values.diver, day: values.date === undefined ? null : parseDay(values.date), json: values.json }
 }
 
 async function answer(scope: Scope, asked: Asked) {
@@ -65,13 +62,7 @@ async function answer(scope: Scope, asked: Asked) {
   }
 }
 
-/** `readiness --diver ID [--date D]`: what a diver is ready for, and why not, as of a date. */
-export async function run(args: string[]): Promise<number> {
-  const asked = parse(args)
-  if (typeof asked === 'string') {
-    process.stderr.write(`${asked}\n${usage}`)
-    return 2
-  }
+async function tell(asked: Asked): Promise<number> {
   const found = await atConsole((scope) => answer(scope, asked))
   if (!found) {
     process.stderr.write(`No diver of the programme has the id ${asked.diver}.\n`)
@@ -83,3 +74,6 @@ export async function run(args: string[]): Promise<number> {
   process.stdout.write(asked.json ? `${JSON.stringify(found, null, 2)}\n` : `${found.name}, ${found.date}\n\n${text}`)
   return 0
 }
+
+/** `readiness --diver ID [--date D]`: what a diver is ready for, and why not, as of a date. */
+export const run = (args: string[]): Promise<number> => understood(usage, () => parse(args), tell)
