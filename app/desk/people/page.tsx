@@ -1,6 +1,6 @@
 import type { Metadata } from 'next'
 import { PageFrame } from '@/app/_components/frame/page-frame'
-import { FormField, FormSelect } from '@/app/_components/ui/action-fields'
+import { FormSelect } from '@/app/_components/ui/action-fields'
 import { ActionForm } from '@/app/_components/ui/action-form'
 import { Notice } from '@/app/_components/ui/notice'
 import { Beside, LogRow, PageHead, Section } from '@/app/_components/ui/sheet'
@@ -8,7 +8,8 @@ import { signOutAction } from '@/app/account/actions'
 import { loadFrame } from '@/app/loader'
 import { ClubChoice } from './_components/club-choice'
 import { InvitationList } from './_components/invitation-list'
-import { inviteAction, venueAction, withdrawAction } from './actions'
+import { InviteForm } from './_components/invite-form'
+import { venueAction, withdrawAction } from './actions'
 import { loadPeople, type PeoplePage } from './loader'
 
 export const metadata: Metadata = { title: 'People' }
@@ -67,15 +68,7 @@ export default async function PeopleOfClubPage({ searchParams }: PeoplePageProps
       </Section>
       <Section title="Invite an assistant coach" aside="Head coaches are invited by the programme.">
         <LogRow>
-          <ActionForm
-            action={inviteAction}
-            submit="Make the link"
-            refused="No link was made"
-            className="max-w-sm"
-            hidden={{ role: 'assistant', club: page.club.club }}
-          >
-            <FormField label="For whom" name="label" hint="For your own list; the link itself does not say it." />
-          </ActionForm>
+          <InviteForm hidden={{ role: 'assistant', club: page.club.club }} />
         </LogRow>
       </Section>
       <Section title="Links that are open">

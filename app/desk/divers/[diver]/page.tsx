@@ -1,14 +1,15 @@
 import type { Metadata } from 'next'
-import { ArcLine } from '@/app/_components/domain/arc/arc'
-import { Caution } from '@/app/_components/domain/caution/caution'
 import { ArcLegend, StatusLegend } from '@/app/_components/domain/status/legend'
 import { PageFrame } from '@/app/_components/frame/page-frame'
 import { Nothing, Notice } from '@/app/_components/ui/notice'
-import { Beside, LogRow, PageHead, Section } from '@/app/_components/ui/sheet'
+import { Beside, LogRow, Section } from '@/app/_components/ui/sheet'
 import { signOutAction } from '@/app/account/actions'
 import { FamilyWays } from '@/app/curriculum/tree/_components/family-ways'
+import { CautionFoot } from '@/app/desk/_components/caution-foot'
 import { loadFrame } from '@/app/loader'
+import { DiverHead } from './_components/diver-head'
 import { DoubtList } from './_components/doubt-list'
+import { RecentAttempts } from './_components/recent-attempts'
 import { SafetyNotes } from './_components/safety-notes'
 import { PlaceSkills, SkillList } from './_components/skill-list'
 import { TargetList } from './_components/target-list'
@@ -25,23 +26,7 @@ export default async function DiverPage({ params }: DiverPageProps) {
   const page = await loadDiver((await params).diver)
   return (
     <PageFrame frame={frame} current="/desk/divers" signOut={signOutAction}>
-      <PageHead sentence={page.headline} margin={page.level}>
-        {page.name} · {page.where}
-        {page.headed ? (
-          <>
-            {' · '}
-            <a href={`/desk/divers/${page.id}/particulars`}>Particulars</a>
-            {' · '}
-            <a href={`/desk/divers/${page.id}/moving`}>Moving</a>
-          </>
-        ) : null}
-        {page.safety ? (
-          <>
-            {' · '}
-            <a href={page.safety.href}>Safety and consent</a>
-          </>
-        ) : null}
-      </PageHead>
+      <DiverHead page={page} />
       {page.standDowns.map((text) => (
         <Beside key={text}>
           <Notice tone="warning">{text}</Notice>
@@ -77,23 +62,7 @@ export default async function DiverPage({ params }: DiverPageProps) {
         <TargetList items={page.targets} said={page.headline} />
       </Section>
       <Section title="Last attempts" aside={<ArcLegend />}>
-        {page.recent.length === 0 ? (
-          <Beside>
-            <Nothing>No attempt has been rated yet.</Nothing>
-          </Beside>
-        ) : null}
-        {page.recent.map(({ day, attempts }) => (
-          <LogRow key={day} margin={day}>
-            <ul className="grid gap-x-8 gap-y-3 lg:grid-cols-2">
-              {attempts.map((attempt) => (
-                <li key={attempt.id} className="flex items-center gap-5">
-                  <ArcLine title={`${attempt.name}, ${day}`} {...attempt.arc} />
-                  <span>{attempt.name}</span>
-                </li>
-              ))}
-            </ul>
-          </LogRow>
-        ))}
+        <RecentAttempts days={page.recent} />
       </Section>
       <Section title="Skill trees" aside="What is held, to sign, open and closed, and by what.">
         <LogRow>
@@ -107,11 +76,7 @@ export default async function DiverPage({ params }: DiverPageProps) {
           </LogRow>
         ))}
       </Section>
-      <Beside>
-        <div className="pt-6">
-          <Caution about="dive" />
-        </div>
-      </Beside>
+      <CautionFoot about="dive" />
     </PageFrame>
   )
 }

@@ -2,7 +2,8 @@ import { FormField, FormSelect } from '@/app/_components/ui/action-fields'
 import { ActionForm } from '@/app/_components/ui/action-form'
 import { LogRow, Section } from '@/app/_components/ui/sheet'
 import { InvitationList } from '@/app/desk/people/_components/invitation-list'
-import { inviteAction, withdrawAction } from '@/app/desk/people/actions'
+import { InviteForm } from '@/app/desk/people/_components/invite-form'
+import { withdrawAction } from '@/app/desk/people/actions'
 import { addClubAction } from '../actions'
 import type { ClubsPage } from '../loader'
 
@@ -20,14 +21,7 @@ export function LeadForms({ page }: { page: ClubsPage }) {
       </Section>
       <Section title="Invite a head coach">
         <LogRow>
-          <ActionForm
-            action={inviteAction}
-            submit="Make the link"
-            refused="No link was made"
-            className="max-w-sm"
-            prefix="head-"
-            hidden={{ role: 'head' }}
-          >
+          <InviteForm prefix="head-" hidden={{ role: 'head' }}>
             <FormSelect label="Club" name="club">
               {page.clubs.map(({ id, name }) => (
                 <option key={id} value={id}>
@@ -35,25 +29,17 @@ export function LeadForms({ page }: { page: ClubsPage }) {
                 </option>
               ))}
             </FormSelect>
-            <FormField label="For whom" name="label" hint="For your own list; the link itself does not say it." />
-          </ActionForm>
+          </InviteForm>
         </LogRow>
       </Section>
       <Section title="Invite to the programme">
         <LogRow>
-          <ActionForm
-            action={inviteAction}
-            submit="Make the link"
-            refused="No link was made"
-            className="max-w-sm"
-            prefix="programme-"
-          >
+          <InviteForm prefix="programme-">
             <FormSelect label="As" name="role" defaultValue="reviewer">
               <option value="reviewer">reviewer: reads all clubs</option>
               <option value="lead">lead: keeps the curriculum and the clubs</option>
             </FormSelect>
-            <FormField label="For whom" name="label" hint="For your own list; the link itself does not say it." />
-          </ActionForm>
+          </InviteForm>
         </LogRow>
       </Section>
       <Section title="Links that are open">

@@ -1,6 +1,5 @@
 import type { Metadata } from 'next'
 import { ArcFigure } from '@/app/_components/domain/arc/arc-figure'
-import { Caution } from '@/app/_components/domain/caution/caution'
 import { ArcLegend } from '@/app/_components/domain/status/legend'
 import { PageFrame } from '@/app/_components/frame/page-frame'
 import { Fold } from '@/app/_components/ui/fold'
@@ -8,6 +7,7 @@ import { Nothing, Notice } from '@/app/_components/ui/notice'
 import { Beside, LogRow, PageHead, Section } from '@/app/_components/ui/sheet'
 import { signOutAction } from '@/app/account/actions'
 import { ActionPanels } from '@/app/desk/_components/action-panels'
+import { CautionFoot } from '@/app/desk/_components/caution-foot'
 import { doneWords } from '@/app/desk/_components/done-words'
 import { Explained } from '@/app/desk/_components/explained'
 import { loadFrame } from '@/app/loader'
@@ -109,11 +109,7 @@ export default async function SkillOfDiverPage({ params, searchParams }: PairPag
           </Beside>
         </Section>
       ) : null}
-      <Beside>
-        <div className="pt-6">
-          <Caution about="dive" />
-        </div>
-      </Beside>
+      <CautionFoot about="dive" />
     </PageFrame>
   )
 }

@@ -1,10 +1,10 @@
 import type { Metadata } from 'next'
-import { Caution } from '@/app/_components/domain/caution/caution'
 import { PageFrame } from '@/app/_components/frame/page-frame'
 import { Fold } from '@/app/_components/ui/fold'
 import { Nothing, Notice } from '@/app/_components/ui/notice'
 import { Beside, LogRow, PageHead, Section } from '@/app/_components/ui/sheet'
 import { signOutAction } from '@/app/account/actions'
+import { CautionFoot } from '@/app/desk/_components/caution-foot'
 import { loadFrame } from '@/app/loader'
 import { ConsentList } from './_components/consent-list'
 import { GrowthList } from './_components/growth-list'
@@ -110,11 +110,7 @@ export default async function DiverSafetyPage({ params, searchParams }: SafetyPa
       <Section title="Consent" aside="The latest counts. Withdrawing hides at once; nothing is deleted.">
         <ConsentList consents={page.consents} action={recordConsentAction} diver={diver.id} head={head} />
       </Section>
-      <Beside>
-        <div className="pt-6">
-          <Caution about="dive" />
-        </div>
-      </Beside>
+      <CautionFoot about="dive" />
     </PageFrame>
   )
 }

@@ -1,19 +1,19 @@
 import type { Metadata } from 'next'
 import { ActionPanel } from '@/app/_components/domain/action-panel/action-panel'
-import { ArcFigure } from '@/app/_components/domain/arc/arc-figure'
-import { Caution } from '@/app/_components/domain/caution/caution'
 import { PageFrame } from '@/app/_components/frame/page-frame'
 import { Fold } from '@/app/_components/ui/fold'
 import { Notice } from '@/app/_components/ui/notice'
-import { Beside, LogRow, PageHead, Section } from '@/app/_components/ui/sheet'
+import { Beside, PageHead, Section } from '@/app/_components/ui/sheet'
 import { signOutAction } from '@/app/account/actions'
-import { AttemptTable } from '@/app/desk/_components/attempt-table'
+import { CautionFoot } from '@/app/desk/_components/caution-foot'
 import { Explained } from '@/app/desk/_components/explained'
 import { panelOf } from '@/app/desk/_components/panels'
 import { QuestionRows } from '@/app/desk/questions/_components/question-row'
 import { reviewAction } from '@/app/desk/queue/actions'
 import { loadFrame } from '@/app/loader'
+import { DecidedBefore } from './_components/decided-before'
 import { ReviewWay } from './_components/review-way'
+import { ShownEvidence } from './_components/shown-evidence'
 import { loadDecision } from './loader'
 
 export const metadata: Metadata = { title: 'Decide' }
@@ -45,23 +45,7 @@ export default async function DecidePage({ params, searchParams }: DecisionPageP
           <Notice tone="warning">{block}</Notice>
         </Beside>
       ))}
-      {page.shown ? (
-        <Section title={page.shown.name} aside="the last attempts; the notch is what is asked">
-          <Beside>
-            <div className="decision-evidence">
-              <ArcFigure title={`${page.shown.name}, the last attempts together`} {...page.shown.arc} />
-              <AttemptTable caption={`${page.shown.name}, attempts by phase`} rows={page.shown.lines} />
-            </div>
-            <nav aria-label="Evidence by skill" className="flex flex-wrap gap-x-5 gap-y-1 pt-2 text-13">
-              {page.pairs.map((one) => (
-                <a key={one.key} href={one.href} aria-current={one.current ? 'true' : undefined}>
-                  {one.name}
-                </a>
-              ))}
-            </nav>
-          </Beside>
-        </Section>
-      ) : null}
+      <ShownEvidence shown={page.shown} pairs={page.pairs} />
       <Section title="What it rests on">
         <Beside>
           {page.ready ? (
@@ -78,26 +62,8 @@ export default async function DecidePage({ params, searchParams }: DecisionPageP
           <QuestionRows questions={page.questions} next={page.href} />
         </Section>
       ) : null}
-      {page.before.length > 0 ? (
-        <Section title="Decided before">
-          {page.before.map(({ id, sentence, reason, said }) => (
-            <LogRow key={id}>
-              <p>{sentence}</p>
-              {reason ? <p className="text-soft">“{reason}”</p> : null}
-              {said.map((line) => (
-                <p key={line} className="measure text-13 text-soft">
-                  {line}
-                </p>
-              ))}
-            </LogRow>
-          ))}
-        </Section>
-      ) : null}
-      <Beside>
-        <div className="pt-5">
-          <Caution about={page.isMove ? 'move' : 'dive'} />
-        </div>
-      </Beside>
+      <DecidedBefore before={page.before} />
+      <CautionFoot about={page.isMove ? 'move' : 'dive'} />
       {page.acts.length > 0 ? (
         <div className="decision-bar">
           <div className="frame flex flex-wrap gap-3">

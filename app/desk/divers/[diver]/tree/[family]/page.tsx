@@ -1,11 +1,11 @@
 import type { Metadata } from 'next'
-import { Caution } from '@/app/_components/domain/caution/caution'
 import { TreeLegend } from '@/app/_components/domain/tree/tree-mark'
 import { PageFrame } from '@/app/_components/frame/page-frame'
-import { Beside, PageHead } from '@/app/_components/ui/sheet'
+import { PageHead } from '@/app/_components/ui/sheet'
 import { signOutAction } from '@/app/account/actions'
 import { FamilyWays } from '@/app/curriculum/tree/_components/family-ways'
 import { TreeSheet } from '@/app/curriculum/tree/_components/tree-sheet'
+import { CautionFoot } from '@/app/desk/_components/caution-foot'
 import { loadFrame } from '@/app/loader'
 import { loadDiverTree } from './loader'
 
@@ -30,11 +30,7 @@ export default async function DiverTreePage({ params, searchParams }: DiverTreeP
         <FamilyWays families={tree.families} current={tree.family} />
       </PageHead>
       <TreeSheet {...tree} legend={<TreeLegend />} />
-      <Beside>
-        <div className="pt-6">
-          <Caution about="dive" />
-        </div>
-      </Beside>
+      <CautionFoot about="dive" />
     </PageFrame>
   )
 }
