@@ -163,7 +163,7 @@ export const sayCaution: Readonly<Record<Caution, string>> = {
   bent: 'The points lie far from any one line: the body is bent, and its tilt says little.',
   'upright askew': 'The upright lies more than 20° off that of the picture: check its two ends.',
   'behind the tip':
-    'Behind the tip, where the board is: unsafe as the body passes it. Check the points. In the interval, below 0 is behind the tip.',
+    'Behind the tip, where the board is: unsafe as the body passes it, if the points stand. Below 0 m is behind the tip.',
   'not passing': 'Not where the body passes the level of the board: how clear of it the dive was is read there.',
   'side unknown':
     'Kept without a point on the board: nobody knows on which side of the tip the body was. Measure it again.',
