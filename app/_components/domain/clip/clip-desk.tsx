@@ -13,6 +13,7 @@ import { MeasurePanel } from './measure/measure-panel'
 import type { MeasureAction, MeasuresView, SavedMeasure, TakeBackAction } from './measure/measures-view'
 import { useMeasuring } from './measure/use-measuring'
 import { PointsBoard } from './points/points-board'
+import type { Lost } from './say-lost'
 import { useClip } from './use-clip'
 import { useClipKeys } from './use-clip-keys'
 
@@ -25,7 +26,7 @@ interface ClipDeskProps {
   readonly takeBackAction: TakeBackAction
 }
 
-type DeskProps = ClipDeskProps & { readonly file: string; readonly onLost: () => void }
+type DeskProps = ClipDeskProps & { readonly file: string; readonly onLost: (lost: Lost) => void }
 
 const noKeys: ReadonlyMap<string, () => void> = new Map()
 
@@ -39,7 +40,7 @@ function Desk({ moment, file, onLost, marks, measures, ...actions }: DeskProps) 
   const show = (measure: SavedMeasure | null) => {
     setKept(measure)
     const frame = measure && measure.taken.kind !== 'flight' ? measure.taken.frames[0] : null
-    if (frame) void clip.goTo(frame.atMs / 1000, frame.frameUs === null ? null : frame.frameUs / 1_000_000)
+    if (frame) clip.goTo(frame.atMs / 1000, frame.frameUs === null ? null : frame.frameUs / 1_000_000)
   }
   const { size } = clip
   const drawsOn = isMeasuring && measuring.draft.kind !== 'flight'

@@ -4,13 +4,14 @@ import { ClipBar, ClipKeys } from './clip-bar'
 import { ClipFilm } from './clip-film'
 import type { ClipMoment } from './clip-moment'
 import { ClipReach } from './clip-reach'
+import type { Lost } from './say-lost'
 import { useClip } from './use-clip'
 import { useClipKeys } from './use-clip-keys'
 
 interface PlayerProps {
   readonly moment: ClipMoment
   readonly file: string
-  readonly onLost: () => void
+  readonly onLost: (lost: Lost) => void
   readonly plays: boolean
 }
 
@@ -33,14 +34,18 @@ interface ClipPlayerProps {
   readonly moment: ClipMoment
   /** Plays as soon as it is there, unless the reader wants no movement, and is played anew by a button and its key. */
   readonly plays?: boolean
-  /** Told when the film does not open. */
-  readonly onLost?: () => void
+  /** Whether something rests on the film, or it only shows what is meant. */
+  readonly isEvidence?: boolean
+  /** Told when the film does not play. */
+  readonly onLost?: (lost: Lost) => void
+  /** Told when it is opened where it is. */
+  readonly onAway?: () => void
 }
 
 /** A moment to look at. */
-export function ClipPlayer({ moment, plays = false, onLost }: ClipPlayerProps) {
+export function ClipPlayer({ moment, plays = false, isEvidence = true, onLost, onAway }: ClipPlayerProps) {
   return (
-    <ClipReach moment={moment} keyed={plays} onLost={onLost}>
+    <ClipReach moment={moment} keyed={plays} isEvidence={isEvidence} onLost={onLost} onAway={onAway}>
       {(file, lose) => <Player moment={moment} file={file} onLost={lose} plays={plays} />}
     </ClipReach>
   )

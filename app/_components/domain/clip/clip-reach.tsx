@@ -1,39 +1,46 @@
 'use client'
 
-import { type ReactNode, useState } from 'react'
+import { type ReactNode, useEffect, useRef, useState } from 'react'
 import { Notice } from '../../ui/notice'
 import type { ClipMoment } from './clip-moment'
-
-const notReachable = (host: string | null): string =>
-  `Evidence not reachable: ${host ?? 'this server'} does not give the film now. The moment stays on the record with all that rests on it. Try again later, or ask whoever filmed it.`
+import { type Lost, sayLost } from './say-lost'
 
 interface ClipReachProps {
   readonly moment: ClipMoment
   /** Whether the film is played, or opened, by the key of its page. */
   readonly keyed?: boolean
-  /** Told when the film does not open. */
-  readonly onLost?: (() => void) | undefined
-  /** What plays the file, and says when it cannot be had. */
-  readonly children: (file: string, onLost: () => void) => ReactNode
+  /** Whether something rests on the film, or it only shows what is meant. */
+  readonly isEvidence?: boolean
+  /** Told when the film does not play. */
+  readonly onLost?: ((lost: Lost) => void) | undefined
+  /** Told when it is opened where it is. */
+  readonly onAway?: (() => void) | undefined
+  /** What plays the file, and says when it cannot. */
+  readonly children: (file: string, onLost: (lost: Lost) => void) => ReactNode
 }
 
 /**
  * The way to a film. One of this server is there at once; nothing is asked of anybody else's before it is wanted. What is no
  * film file opens where it is, with its range beside it.
  */
-export function ClipReach({ moment, keyed = false, onLost, children }: ClipReachProps) {
+export function ClipReach({ moment, keyed = false, isEvidence = true, onLost, onAway, children }: ClipReachProps) {
   const [wanted, setWanted] = useState(moment.host === null)
-  const [lost, setLost] = useState(false)
+  const [lost, setLost] = useState<Lost | null>(null)
+  const sheet = useRef<HTMLDivElement>(null)
   const { file, host, href, range } = moment
+  // The button that asked for it is gone: the keys go on working from the film.
+  useEffect(() => {
+    if (wanted && host !== null) sheet.current?.querySelector('video')?.focus()
+  }, [wanted, host])
   const key = keyed ? 'r' : undefined
   const away = keyed && file === null
-  const lose = () => {
-    setLost(true)
-    onLost?.()
+  const lose = (by: Lost) => {
+    setLost(by)
+    onLost?.(by)
   }
   return (
-    <div className="clip-sheet">
-      {lost ? <Notice tone="warning">{notReachable(host)}</Notice> : null}
+    <div ref={sheet} className="clip-sheet">
+      {lost ? <Notice tone="warning">{sayLost({ lost, host, isEvidence })}</Notice> : null}
       {file !== null && wanted && !lost ? children(file, lose) : null}
       {file !== null && !wanted ? (
         <p>
@@ -47,6 +54,8 @@ export function ClipReach({ moment, keyed = false, onLost, children }: ClipReach
           href={href}
           rel="noreferrer noopener"
           target="_blank"
+          onClick={onAway}
+          onAuxClick={onAway}
           className={away ? 'button' : undefined}
           data-shortcut={away ? key : undefined}
         >

@@ -25,7 +25,7 @@ function OneExemplar({ exemplar }: { exemplar: ExemplarView }) {
         </summary>
         <div className="pt-2">
           {open ? (
-            <ClipPlayer moment={clip} />
+            <ClipPlayer moment={clip} isEvidence={false} />
           ) : (
             <a href={clip.href} rel="noreferrer noopener" target="_blank">
               Open {clip.range}

@@ -40,10 +40,10 @@ export function duoActs({ duo, options, choose, common, frame }: Acting): KeyAct
     ['[', add('strength', -5)],
     [']', add('strength', 5)],
   ]
-  return new Map<string, () => void>([
+  return new Map<string, (held: boolean) => void>([
     [' ', duo.toggle],
-    ['ArrowLeft', () => duo.step(-1)],
-    ['ArrowRight', () => duo.step(1)],
+    ['ArrowLeft', (held) => duo.step(-1, held)],
+    ['ArrowRight', (held) => duo.step(1, held)],
     ['ArrowDown', slower(1)],
     ['ArrowUp', slower(-1)],
     ['Home', () => duo.goTo(duo.whole.start)],

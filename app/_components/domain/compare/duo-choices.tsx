@@ -57,7 +57,7 @@ function Pick<Value extends string>({ label, value, from, pick }: PickProps<Valu
 
 function Press({ children, onPress }: { children: ReactNode; onPress: () => void }) {
   return (
-    <button type="button" className="button" onClick={onPress}>
+    <button type="button" className="button" onClick={onPress} data-moves-on="">
       {children}
     </button>
   )

@@ -1,6 +1,7 @@
 'use client'
 
 import { saySeconds } from '../clip/frames'
+import { type Lost, sayLost } from '../clip/say-lost'
 import type { ComparedFilm } from './compared-film'
 import { phaseAt } from './say'
 
@@ -10,7 +11,7 @@ interface DuoHeadProps {
   readonly shown: number | null
   readonly held: boolean
   readonly wanted: boolean
-  readonly lost: boolean
+  readonly lost: Lost | null
   readonly want: () => void
 }
 
@@ -39,8 +40,7 @@ export function DuoHead({ film, which, shown, held, wanted, lost, want }: DuoHea
       ) : null}
       {lost ? (
         <p role="status" className="duo-gone">
-          Evidence not reachable: {host ?? 'this server'} does not give this film now. The other plays alone; the moment
-          stays on the record.
+          {sayLost({ lost, host, isEvidence: true })} The other plays alone.
         </p>
       ) : null}
       {file === null ? (

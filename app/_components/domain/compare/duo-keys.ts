@@ -1,7 +1,11 @@
 import type { KeyboardEvent } from 'react'
+import { pressesOnce } from '../clip/presses-once'
 
-/** What a key asks for; Shift with an arrow is written `Shift+ArrowLeft`. */
-export type KeyActs = ReadonlyMap<string, () => void>
+/** What a key asks for; Shift with an arrow is written `Shift+ArrowLeft`. `held`: it is held down. */
+export type KeyActs = ReadonlyMap<string, (held: boolean) => void>
+
+/** Keys that go on acting while they are held down: those that move by a little. */
+const movesOn = /Arrow(Left|Right)$|^Shift\+Arrow|^[-+=[\],.]$/
 
 /** Fields that need their keys themselves, and the keys that a button needs. */
 function keepsKey(target: EventTarget, key: string): boolean {
@@ -15,10 +19,13 @@ function keepsKey(target: EventTarget, key: string): boolean {
 
 /** Keys work while the focus is anywhere in the comparison. */
 export const onKeys = (acts: KeyActs) => (event: KeyboardEvent) => {
-  const { key, shiftKey, target } = event
+  const { shiftKey, target, repeat } = event
+  const key = event.key.length === 1 ? event.key.toLowerCase() : event.key
   if (event.altKey || event.ctrlKey || event.metaKey || keepsKey(target, key)) return
-  const act = acts.get(shiftKey && key.startsWith('Arrow') ? `Shift+${key}` : key)
+  if (pressesOnce(event)) event.preventDefault()
+  const name = shiftKey && key.startsWith('Arrow') ? `Shift+${key}` : key
+  const act = acts.get(name)
   if (!act) return
   event.preventDefault()
-  act()
+  if (!repeat || movesOn.test(name)) act(repeat)
 }

@@ -1,7 +1,8 @@
 'use client'
 
 import { type CSSProperties, type ReactNode, useEffect, useRef } from 'react'
-import type { Side } from './duo'
+import { type Lost, lostBy } from '../clip/say-lost'
+import type { Side } from './duo-time'
 import type { Size } from './placement'
 import type { DuoControl } from './use-duo'
 
@@ -12,7 +13,7 @@ interface DuoPictureProps {
   readonly duo: Pick<DuoControl, 'attach' | 'detach'>
   readonly size: Size | null
   readonly onSize: (size: Size) => void
-  readonly onLost: () => void
+  readonly onLost: (lost: Lost) => void
   /** How it lies over the other. */
   readonly laid?: CSSProperties
   /** How much of the film shows, from 0 to 1; what is drawn over it always does. */
@@ -46,7 +47,7 @@ export function DuoPicture({
       told.current.onSize({ width: film.videoWidth, height: film.videoHeight })
       attach(side, film)
     }
-    const gone = () => told.current.onLost()
+    const gone = () => told.current.onLost(lostBy(film.error?.code))
     // It may have come, or failed to, before the page woke up.
     if (film.error) gone()
     else if (film.readyState >= HTMLMediaElement.HAVE_CURRENT_DATA) ready()

@@ -1,11 +1,12 @@
 'use client'
 
-import { type CSSProperties, useEffect, useMemo, useState } from 'react'
+import { type CSSProperties, useEffect, useMemo, useRef, useState } from 'react'
+import { flushSync } from 'react-dom'
 import type { Fit } from '@/lib/assessment/measure/fit'
 import { Fold } from '../../ui/fold'
-import { guessed } from '../clip/seek'
+import { guessed } from '../clip/learn-frame'
+import type { Lost } from '../clip/say-lost'
 import type { ComparedFilm } from './compared-film'
-import { type Side, sides, type Timing } from './duo'
 import { duoActs } from './duo-acts'
 import { DuoBar, DuoMarks } from './duo-bar'
 import { DuoChoices } from './duo-choices'
@@ -13,6 +14,7 @@ import { DuoHead } from './duo-head'
 import { onKeys } from './duo-keys'
 import { DuoPicture } from './duo-picture'
 import { DuoRule } from './duo-rule'
+import { type Side, sides, type Timing } from './duo-time'
 import { placeFrom, placementFor, placesFor } from './fit'
 import { type CompareOptions, writeOptions } from './options'
 import { moved, type Size, styleOf } from './placement'
@@ -54,7 +56,7 @@ export function DuoPlayer({ films, fits, initial, moments }: DuoPlayerProps) {
     first: films.first.moment.host === null,
     second: films.second.moment.host === null,
   })
-  const [lost, setLost] = useState<OfBoth<boolean>>({ first: false, second: false })
+  const [lost, setLost] = useState<OfBoth<Lost | null>>({ first: null, second: null })
   const common = useMemo(() => commonMarks(films.first.marks, films.second.marks), [films])
   const measured = useMemo(() => commonMarks(films.first.measured, films.second.measured), [films])
   const together = [...common, ...measured]
@@ -67,15 +69,24 @@ export function DuoPlayer({ films, fits, initial, moments }: DuoPlayerProps) {
   const { start } = films.first.moment
   const duo = useDuo(timing, mark?.first ?? start, { first: films.first.frame, second: films.second.frame })
 
+  // Once it rests: some browsers refuse an address that changes as often as a key that is held down.
   useEffect(() => {
     const chosen = writeOptions(options)
-    window.history.replaceState(null, '', `?${moments}${chosen && `&${chosen}`}`)
+    const write = () => window.history.replaceState(null, '', `?${moments}${chosen && `&${chosen}`}`)
+    const timer = setTimeout(write, 300)
+    return () => clearTimeout(timer)
   }, [options, moments])
 
   const choose = (changes: Partial<CompareOptions>) => setOptions((before) => ({ ...before, ...changes }))
   const set =
     <Value,>(side: Side, value: Value) =>
     (before: OfBoth<Value>) => ({ ...before, [side]: value })
+  const section = useRef<HTMLElement>(null)
+  const want = (side: Side) => {
+    flushSync(() => setWanted(set(side, true)))
+    // The button that asked for it is gone: the keys go on working from the film.
+    section.current?.querySelector<HTMLElement>(`[data-side=${side}] video`)?.focus()
+  }
   const there = sides.filter((side) => films[side].moment.file !== null && wanted[side] && !lost[side])
   const view = there.length > 1 ? options.view : 'beside'
   const frame = Math.round(1000 * (films.second.frame ?? guessed))
@@ -86,6 +97,7 @@ export function DuoPlayer({ films, fits, initial, moments }: DuoPlayerProps) {
   }
   return (
     <section
+      ref={section}
       className="duo"
       aria-label="Two films under one control"
       onKeyDown={onKeys(duoActs({ duo, options, choose, common, frame }))}
@@ -100,7 +112,7 @@ export function DuoPlayer({ films, fits, initial, moments }: DuoPlayerProps) {
             held={duo.held[side]}
             wanted={wanted[side]}
             lost={lost[side]}
-            want={() => setWanted(set(side, true))}
+            want={() => want(side)}
           />
         ))}
       </div>
@@ -122,7 +134,7 @@ export function DuoPlayer({ films, fits, initial, moments }: DuoPlayerProps) {
                 duo={duo}
                 size={sizes[side]}
                 onSize={(size) => setSizes(set<Size | null>(side, size))}
-                onLost={() => setLost(set(side, true))}
+                onLost={(by) => setLost(set<Lost | null>(side, by))}
                 {...(side === 'second' ? { laid: laidOf({ ...options, view }, sizes, fits) } : {})}
                 strength={side === 'second' && view === 'over' ? options.strength / 100 : 1}
               >

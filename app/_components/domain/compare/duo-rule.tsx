@@ -1,6 +1,6 @@
 'use client'
 
-import type { Side, Timing } from './duo'
+import type { Side, Timing } from './duo-time'
 import type { Span } from './time-map'
 import type { CommonMark, FilmMark } from './timing'
 

@@ -1,17 +1,8 @@
-import { seekFor } from '../clip/frames'
-import { learnFrame } from '../clip/seek'
-import { type Film, followFilm, frameOf, jumpTo } from './film'
-import { correct } from './pace'
-import { type Span, shows, type TimeMap, wholeSpan, within } from './time-map'
-
-export const sides = ['first', 'second'] as const
-export type Side = (typeof sides)[number]
-
-/** How the films run beside each other; an `end` of null is the film's own. */
-export interface Timing {
-  readonly map: TimeMap
-  readonly spans: Readonly<Record<Side, { readonly start: number; readonly end: number | null }>>
-}
+import { followFilm, learn, standing, stepFrame } from '../clip/film'
+import { makeRun } from './duo-run'
+import { type DuoState, place, timeOf } from './duo-state'
+import { type Side, sides, type Timing } from './duo-time'
+import { type Span, within } from './time-map'
 
 /** What both show: the time in seconds of the first film, and of each the time of its frame, or null while it is not there. */
 export interface DuoShown {
@@ -23,166 +14,102 @@ export interface DuoShown {
   readonly held: Readonly<Record<Side, boolean>>
 }
 
-// Into the frame that begins there: films write times down to the millisecond only.
-const inside = 0.002
-// Seconds to show of a film that does not say how long it is.
-const endless = 600
+/** What was asked for and is not done yet: an instant to show, then frames to step by. */
+interface Wish {
+  readonly to?: number
+  readonly by?: number
+}
+
+// A film whose host hangs does not hold the other for longer, in milliseconds.
+const patience = 2000
+// Steps that wait while both are on their way.
+const mostSteps = 4
 
 /** Two films under one control. The one that shows the instant leads, the first before the second; the other keeps beside it. */
 export function makeDuo(begin: Timing, at: number, tell: (shown: DuoShown) => void) {
-  const films: Record<Side, Film | null> = { first: null, second: null }
-  let [timing, time, speed, playing, tick] = [begin, at, 1, false, 0]
-  let wanted: number | null = null
+  const duo: DuoState = { films: { first: null, second: null }, timing: begin, time: at, speed: 1 }
+  const { films } = duo
+  let playing = false
+  // Counts how often playing was begun or ended: what waited for both to be there and is no longer the last gives up.
+  let round = 0
+  let wish: Wish | null = null
   let settling: Promise<void> | null = null
-  let stepping = false
+  const run = makeRun(duo, changed, (onwards) => void playFrom(onwards))
 
-  const spanOf = (side: Side): Span => {
-    const { start, end } = timing.spans[side]
-    const length = films[side]?.video.duration ?? start
-    return { start, end: end ?? (Number.isFinite(length) ? length : start + endless) }
-  }
-  const timeIn = (side: Side, of = time) => (side === 'first' ? of : timing.map.toSecond(of))
-  const timeFrom = (side: Side, of: number) => (side === 'first' ? of : timing.map.toFirst(of))
-  const paceOf = (side: Side) => speed * (side === 'first' ? 1 : timing.map.slopeAt(time))
-  const showing = (side: Side) => films[side] !== null && shows(spanOf(side), timeIn(side))
-  const leader = () => sides.find(showing) ?? sides.find((side) => films[side]) ?? null
-  const whole = (): Span => {
-    const [first, second] = [spanOf('first'), spanOf('second')]
-    if (films.second === null) return first
-    if (films.first) return wholeSpan(timing.map, first, second)
-    return { start: timing.map.toFirst(second.start), end: timing.map.toFirst(second.end) }
-  }
-  const changed = () =>
+  function changed(): void {
+    const time = timeOf(duo)
+    const isHeld = (side: Side) => films[side] !== null && !time.shown(side, duo.time)
     tell({
       playing,
-      time,
-      whole: whole(),
+      time: duo.time,
+      whole: time.whole,
       shown: { first: films.first?.shown ?? null, second: films.second?.shown ?? null },
-      held: { first: films.first !== null && !showing('first'), second: films.second !== null && !showing('second') },
+      held: { first: isHeld('first'), second: isHeld('second') },
     })
-  const place = async (side: Side) => {
-    const film = films[side]
-    if (film) await jumpTo(film, within(spanOf(side), timeIn(side)) + inside)
+  }
+  const leading = () => {
+    const side = timeOf(duo).leader(duo.time)
+    const film = side && films[side]
+    return side && film ? { side, film } : null
   }
 
-  /** Shows an instant in both. The last one that was asked for wins. */
-  function goTo(to: number): Promise<void> {
-    wanted = to
-    const settle = async () => {
-      while (wanted !== null) {
-        time = within(whole(), wanted)
-        wanted = null
-        await Promise.all(sides.map(place))
+  async function show(to: number): Promise<void> {
+    duo.time = within(timeOf(duo).whole, to)
+    const late = new Promise((resolve) => setTimeout(resolve, patience))
+    await Promise.race([Promise.all(sides.map((side) => place(duo, side))), late])
+  }
+  async function stepBy(by: number): Promise<void> {
+    const led = leading()
+    if (!led) return
+    const { side, film } = led
+    await standing()
+    await learn(film, 1)
+    for (let count = 0; count < Math.abs(by); count++) await stepFrame(film, by < 0 ? -1 : 1)
+    await show(timeOf(duo).timeFrom(side, film.shown))
+  }
+  async function settle(): Promise<void> {
+    try {
+      while (wish) {
+        const { to, by = 0 }: Wish = wish
+        wish = null
+        if (to !== undefined) await show(to)
+        if (by !== 0) await stepBy(by)
         changed()
       }
+    } finally {
       settling = null
     }
+  }
+  function ask(next: Wish): void {
+    wish = next
     settling ??= settle()
-    return settling
   }
+  /** Shows an instant in both. The last one that was asked for wins. */
+  const goTo = (to: number) => ask({ to })
 
-  function pace(film: Film, to: number): void {
-    if (Math.abs(film.video.playbackRate - to) > to / 100) film.video.playbackRate = to
-  }
-
-  function keepBeside(side: Side, film: Film): void {
-    const { video } = film
-    const span = spanOf(side)
-    if (film.jumping) return
-    const target = timeIn(side)
-    if (!shows(span, target)) {
-      video.pause()
-      if (Math.abs(film.shown - within(span, target)) > 2 * frameOf(film)) void place(side)
-    } else if (video.paused) {
-      // One that has ended would begin again.
-      if (!video.ended) start(side, film)
-    } else {
-      const act = correct({ at: video.currentTime, target, pace: paceOf(side) }, frameOf(film), film.jump)
-      if (act.kind === 'seek') void jumpTo(film, within(span, act.to))
-      else pace(film, act.pace)
-    }
-  }
-
-  // Whatever keeps a film from playing, it says so by its own error.
-  function start(side: Side, { video }: Film): void {
-    video.playbackRate = Math.max(1 / 16, paceOf(side))
-    video.play().catch(() => {})
-  }
-
-  function run(): void {
-    const side = leader()
-    const film = side && films[side]
-    if (!side || !film) {
-      pause()
-      return
-    }
-    if (film.video.ended) time = timeFrom(side, spanOf(side).end)
-    else if (!film.jumping && !film.video.paused) time = timeFrom(side, film.video.currentTime)
-    if (time >= whole().end - 2 * inside || !sides.some(showing)) {
-      pauseFilms()
-      void goTo(whole().start).then(() => playing && begins())
-      return
-    }
-    for (const one of sides) {
-      const other = films[one]
-      if (!other) continue
-      if (one !== side) keepBeside(one, other)
-      else if (other.video.ended) continue
-      else if (other.video.paused && !other.jumping) start(one, other)
-      else pace(other, Math.max(1 / 16, paceOf(one)))
-    }
+  async function playFrom(to: number | null): Promise<void> {
+    if (!leading()) return
+    round += 1
+    const mine = round
+    run.stop()
+    playing = true
+    if (to !== null) goTo(to)
     changed()
-    tick = requestAnimationFrame(run)
-  }
-
-  function begins(): void {
-    for (const side of sides) {
-      const film = films[side]
-      if (film && showing(side)) start(side, film)
-    }
-    tick = requestAnimationFrame(run)
-  }
-  function pauseFilms(): void {
-    cancelAnimationFrame(tick)
-    for (const side of sides) films[side]?.video.pause()
+    while (settling) await settling
+    if (mine === round) run.begin()
   }
   function pause(): void {
-    pauseFilms()
+    round += 1
     if (!playing) return
     playing = false
-    const side = leader()
-    const film = side && films[side]
-    void goTo(side && film && showing(side) ? timeFrom(side, film.shown) : time)
-  }
-  async function play(): Promise<void> {
-    if (playing || !leader()) return
-    playing = true
+    run.stop()
     changed()
-    await settling
-    if (playing) begins()
+    const led = leading()
+    const time = timeOf(duo)
+    goTo(led && time.shown(led.side, duo.time) ? time.timeFrom(led.side, led.film.shown) : duo.time)
   }
-
-  async function step(by: 1 | -1): Promise<void> {
-    if (stepping) return
-    stepping = true
-    try {
-      pause()
-      await settling
-      const side = leader()
-      const film = side && films[side]
-      if (!side || !film) return
-      if (film.frame === null) {
-        film.frame = await learnFrame(film.video)
-        await goTo(time)
-      }
-      const from = film.shown
-      for (let tries = 0; tries < 4 && film.shown === from; tries++)
-        await jumpTo(film, seekFor(from, by, frameOf(film), tries))
-      await goTo(timeFrom(side, film.shown))
-    } finally {
-      stepping = false
-    }
-  }
+  /** Both at an instant again, as they were: playing or not. */
+  const again = (to: number) => (playing ? void playFrom(to) : goTo(to))
 
   return {
     /** A film can be played; `frame` is how long its frames are shown, where that is known. */
@@ -191,28 +118,36 @@ export function makeDuo(begin: Timing, at: number, tell: (shown: DuoShown) => vo
       films[side] = followFilm(video, frame, () => {
         if (!playing) changed()
       })
-      void goTo(time)
+      again(duo.time)
     },
     detach: (side: Side) => {
       films[side]?.stop()
       films[side] = null
-      changed()
+      if (leading()) changed()
+      else pause()
     },
-    retime: (to: Timing, show: number | null) => {
-      timing = to
-      if (!playing || show !== null) void goTo(show ?? time)
+    retime: (to: Timing, instant: number | null) => {
+      duo.timing = to
+      if (instant !== null || !playing) again(instant ?? duo.time)
     },
     setSpeed: (to: number) => {
-      speed = to
+      duo.speed = to
     },
-    toggle: () => (playing ? pause() : void play()),
-    step: (by: 1 | -1) => void step(by),
+    toggle: () => (playing ? pause() : void playFrom(null)),
+    /** Steps by a frame; `held`: by a key that is held down, which is passed over while both are on their way. */
+    step: (by: 1 | -1, held: boolean) => {
+      pause()
+      if (held && settling) return
+      const steps = Math.min(mostSteps, Math.max(-mostSteps, (wish?.by ?? 0) + by))
+      ask({ ...wish, by: steps })
+    },
     goTo: (to: number) => {
       pause()
-      void goTo(to)
+      goTo(to)
     },
     stop: () => {
-      pauseFilms()
+      round += 1
+      run.stop()
       for (const side of sides) films[side]?.stop()
     },
   }

@@ -1,6 +1,6 @@
+import { guessed } from '../clip/learn-frame'
 import { linesOf, pointsOf } from '../clip/points/lines'
 import { PointsOverlay } from '../clip/points/points-overlay'
-import { guessed } from '../clip/seek'
 import type { ComparedFilm } from './compared-film'
 import type { Size } from './placement'
 

@@ -1,4 +1,4 @@
-import type { Timing } from './duo'
+import type { Timing } from './duo-time'
 import type { CompareOptions, Pace } from './options'
 import { type Anchor, shifted, timeMap } from './time-map'
 

@@ -1,14 +1,16 @@
 'use client'
 
 import { useCallback, useEffect, useRef, useState } from 'react'
-import { type DuoShown, makeDuo, type Side, type Timing } from './duo'
+import { type DuoShown, makeDuo } from './duo'
+import type { Side, Timing } from './duo-time'
 
 /** Two films as their one bar of buttons sees them. */
 export interface DuoControl extends DuoShown {
   readonly speed: number
   readonly setSpeed: (speed: number) => void
   readonly toggle: () => void
-  readonly step: (by: 1 | -1) => void
+  /** Steps by a frame; `held`: by a key that is held down. */
+  readonly step: (by: 1 | -1, held?: boolean) => void
   readonly goTo: (time: number) => void
   readonly attach: (side: Side, video: HTMLVideoElement) => void
   readonly detach: (side: Side) => void
@@ -63,7 +65,7 @@ export function useDuo(timing: Timing, at: number, frames: Readonly<Record<Side,
       duo().setSpeed(to)
     },
     toggle: () => duo().toggle(),
-    step: (by) => duo().step(by),
+    step: (by, held = false) => duo().step(by, held),
     goTo: (time) => duo().goTo(time),
     attach,
     detach,

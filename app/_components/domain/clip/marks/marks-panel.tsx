@@ -46,8 +46,11 @@ export function MarksPanel({ marks, marking }: MarksPanelProps) {
                         type="button"
                         className="button button-text marks-back"
                         aria-label={`Take back ${key}`}
-                        disabled={pending}
-                        onClick={() => takeBack(key)}
+                        aria-disabled={pending}
+                        onClick={(event) => {
+                          const { nextElementSibling: stays } = event.currentTarget
+                          if (!pending) takeBack(key, () => stays instanceof HTMLElement && stays.focus())
+                        }}
                       >
                         ×
                       </button>{' '}
@@ -57,7 +60,6 @@ export function MarksPanel({ marks, marking }: MarksPanelProps) {
                     type="button"
                     className={key === next ? 'button button-go' : 'button'}
                     aria-label={`Mark ${key}`}
-                    disabled={pending}
                     onClick={() => mark(key)}
                   >
                     Mark

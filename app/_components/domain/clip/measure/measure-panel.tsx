@@ -1,10 +1,11 @@
 'use client'
 
+import { useRef } from 'react'
 import { measureTaken } from '@/lib/assessment/measure/take'
 import { nameKept, nameTaken, sayProblem, takenHint } from '@/lib/assessment/measure/wording-taken'
 import type { MarksView } from '../marks/marks-view'
 import { SaidLine } from '../said-line'
-import { useSending } from '../use-sending'
+import { saidOf, useSending } from '../use-sending'
 import { MeasureChoices } from './choices'
 import { FlightFields } from './flight-fields'
 import type { MeasureAction, MeasureAsk, MeasuresView, SavedMeasure, TakeBackAction } from './measures-view'
@@ -34,11 +35,21 @@ export function MeasurePanel({ measures, marks, measuring, shown, onShow, ...act
   const taking = taken && measureTaken(taken, board)
   const asked: MeasureAsk['taken'] | null =
     draft.kind === 'flight' ? { kind: 'flight', drop: flight.stated } : measuring.taken
-  const save = () => asked && send(() => actions.measureAction({ moment, taken: asked }), `Kept: ${nameTaken(draft)}.`)
+  const kept = useRef<HTMLUListElement>(null)
+  const save = () =>
+    asked &&
+    !pending &&
+    send(async () => saidOf(await actions.measureAction({ moment, taken: asked }), `Kept: ${nameTaken(draft)}.`))
   const takeBack = (measure: SavedMeasure) => {
+    if (pending) return
     if (measure.id === shown) onShow(null)
     const ask = { moment, measure: measure.id }
-    send(() => actions.takeBackAction(ask), `Taken back: ${nameKept(measure.taken)}.`)
+    const said = `Taken back: ${nameKept(measure.taken)}.`
+    // Its button goes with it: the keys of the player go on working from the list.
+    send(
+      async () => saidOf(await actions.takeBackAction(ask), said),
+      (done) => done && kept.current?.focus(),
+    )
   }
   return (
     <div className="grid content-start gap-3">
@@ -63,12 +74,18 @@ export function MeasurePanel({ measures, marks, measuring, shown, onShow, ...act
         )}
       </div>
       <div className="flex flex-wrap items-center gap-3">
-        <button type="button" className="button button-go" disabled={!taking?.ok || pending} onClick={save}>
+        <button
+          type="button"
+          className="button button-go"
+          disabled={!taking?.ok}
+          aria-disabled={pending}
+          onClick={save}
+        >
           Keep this measure
         </button>
         {draft.kind === 'flight' ? null : (
           <>
-            <button type="button" className="button" disabled={draft.past.length === 0} onClick={undo}>
+            <button type="button" className="button" aria-disabled={draft.past.length === 0} onClick={undo}>
               Undo
             </button>
             <button type="button" className="button" onClick={clear}>
@@ -78,7 +95,7 @@ export function MeasurePanel({ measures, marks, measuring, shown, onShow, ...act
         )}
       </div>
       <SaidLine said={said} pending={pending} />
-      <SavedMeasures saved={saved} shown={shown} pending={pending} onShow={onShow} onTakeBack={takeBack} />
+      <SavedMeasures list={kept} saved={saved} shown={shown} pending={pending} onShow={onShow} onTakeBack={takeBack} />
     </div>
   )
 }

@@ -1,10 +1,12 @@
 'use client'
 
+import type { RefObject } from 'react'
 import { nameKept } from '@/lib/assessment/measure/wording-taken'
 import type { SavedMeasure } from './measures-view'
 import { ResultsList } from './results-list'
 
 interface SavedMeasuresProps {
+  readonly list: RefObject<HTMLUListElement | null>
   readonly saved: readonly SavedMeasure[]
   readonly shown: string | null
   readonly pending: boolean
@@ -13,9 +15,9 @@ interface SavedMeasuresProps {
 }
 
 /** The measures that were kept, each coach's: shown on the frame again, or taken back by whoever took them. */
-export function SavedMeasures({ saved, shown, pending, onShow, onTakeBack }: SavedMeasuresProps) {
+export function SavedMeasures({ list, saved, shown, pending, onShow, onTakeBack }: SavedMeasuresProps) {
   return (
-    <ul className="saved-measures" aria-label="Measures that were kept">
+    <ul ref={list} tabIndex={-1} className="saved-measures" aria-label="Measures that were kept">
       {saved.map((measure) => {
         const { id, coach, own, taken, results, cautions, suggests } = measure
         const name = nameKept(taken)
@@ -42,7 +44,7 @@ export function SavedMeasures({ saved, shown, pending, onShow, onTakeBack }: Sav
                     type="button"
                     className="button button-text"
                     aria-label={`Take back ${name}`}
-                    disabled={pending}
+                    aria-disabled={pending}
                     onClick={() => onTakeBack(measure)}
                   >
                     Take back

@@ -44,6 +44,7 @@ export function SlotList({ measuring }: { measuring: Measuring }) {
                 key={name}
                 type="button"
                 className="button"
+                data-moves-on=""
                 aria-label={`Move the ${slotName[atHand]} ${name} by a pixel`}
                 onClick={() => nudge(atHand, { x: at.x + by.x, y: at.y + by.y })}
               >

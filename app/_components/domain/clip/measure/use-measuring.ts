@@ -45,7 +45,11 @@ export function useMeasuring(clip: ClipControl) {
   /** Puts a point on the frame that is shown; a new step back when it begins one. Answers whether it could. */
   const place = (slot: Slot, at: Point, isNew: boolean): boolean => {
     if (!clip.size) return false
-    clip.pause()
+    if (!clip.stands()) {
+      clip.pause()
+      setMisplaced(`The film was still moving: place the ${slotName[slot]} on the frame that stands now.`)
+      return false
+    }
     const next = placed(isNew ? remembered(draft) : draft, slot, at, { atMs: shownMs, frameUs, ...clip.size })
     if ('atMs' in next) {
       setMisplaced(sayMisplaced(slot, next))

@@ -81,6 +81,8 @@ export function PointsBoard({ clip, size, measuring }: BoardProps) {
     const isEnter = event.key === 'Enter'
     if (!chosen || (!by && !isEnter)) return
     event.preventDefault()
+    // Held down it would place every point.
+    if (isEnter && event.repeat) return
     // On another frame it begins anew: a small move never takes a point along.
     const at = visible.includes(chosen) ? draft.points[chosen] : undefined
     if (isEnter && at) {
