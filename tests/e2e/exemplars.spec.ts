@@ -83,6 +83,12 @@ test('a head coach names an exemplar, coaches see it in the guide, other clubs b
     await expect(elsewhere.getByRole('link', { name: 'Its own page' })).toHaveCount(0)
     const told = await elsewhere.content()
     for (const word of ['Sunniva', cove.name, cove.diver, own]) expect(told).not.toContain(word)
+    // Families read this page too: of evidence and records it says nothing.
+    await elsewhere.route('**/media/**', (route) => route.abort())
+    await elsewhere.reload()
+    await elsewhere.getByText(seen).click()
+    await expect(elsewhere.getByText('The film could not be played here.')).toBeVisible()
+    await expect(elsewhere.getByRole('list', { name: 'Exemplars' }).getByText(/Evidence|on the record/)).toHaveCount(0)
 
     await exemplar.getByText('Withdraw it').click()
     await exemplar.getByLabel('Who withdraws it').fill('Her father')

@@ -155,6 +155,11 @@ test('all moments are gone through with the keyboard, one is questioned, answere
     await expect(head.getByText('Evidence not reachable')).toBeVisible()
     await expect(head.getByText('Recorded as not reachable when looked at. It counts as before.')).toBeVisible()
     await expect(head.getByRole('button', { name: 'Accept', exact: true })).toHaveCount(0)
+    // She may see it where it is: then she can say what she saw.
+    const away = head.waitForEvent('popup')
+    await head.getByRole('link', { name: 'Open 0.5 s to 1.5 s at films.invalid' }).click()
+    await (await away).close()
+    await expect(head.getByRole('button', { name: 'Accept', exact: true })).toBeVisible()
     await head.keyboard.press('n')
     const told = 'You are through. Of 3 moments you accepted 1 and questioned 1; 1 was not reachable when looked at.'
     await expect(head.getByText(told)).toBeVisible()

@@ -3,6 +3,7 @@
 import { type ReactNode, useState } from 'react'
 import { ActionPanel, type PanelAction } from '@/app/_components/domain/action-panel/action-panel'
 import { ClipPlayer } from '@/app/_components/domain/clip/clip-player'
+import type { Lost } from '@/app/_components/domain/clip/say-lost'
 import { Beside } from '@/app/_components/ui/sheet'
 import { checkAction } from '@/app/desk/questions/actions'
 import type { MomentView } from '../loader'
@@ -53,8 +54,14 @@ interface ReviewMomentProps {
 /** A moment of the evidence, large, with what was rated beside it, and what the head coach makes of it in the bar below. */
 export function ReviewMoment({ moment, questions, children }: ReviewMomentProps) {
   const [lost, setLost] = useState<string | null>(null)
+  const [opened, setOpened] = useState(false)
   const { id, clip, next, before, at, of } = moment
-  const onLost = () => {
+  const onLost = (by: Lost) => {
+    // The film came, so that it is no evidence that cannot be reached.
+    if (by === 'not readable') {
+      setLost('This browser cannot play the film.')
+      return
+    }
     setLost('The film does not open.')
     noteUnreachable(id).then(setLost, () => setLost('The film does not open, and that could not be recorded now.'))
   }
@@ -63,7 +70,7 @@ export function ReviewMoment({ moment, questions, children }: ReviewMomentProps)
       <Beside>
         <div className="review-moment">
           <div className="min-w-0">
-            <ClipPlayer moment={clip} plays onLost={onLost} />
+            <ClipPlayer moment={clip} plays onLost={onLost} onAway={() => setOpened(true)} />
             <output className="block font-bold">{lost ?? stands(moment)}</output>
             <ReviewKeys away={clip.file === null} />
           </div>
@@ -76,7 +83,7 @@ export function ReviewMoment({ moment, questions, children }: ReviewMomentProps)
           <output className="font-bold" aria-label="Progress">
             {at} of {of}
           </output>
-          {lost === null ? (
+          {lost === null || opened ? (
             <CheckButton moment={id} kind="accepted" next={next} shortcut="a" tone="go">
               Accept
             </CheckButton>
