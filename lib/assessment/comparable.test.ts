@@ -24,8 +24,13 @@ describe('the moments that stand out', () => {
 
 describe('two moments', () => {
   it('can be compared when they show the same dive, from whatever height', () => {
-    expect(notComparable({ id: 'a', skill: '101B' }, { id: 'b', skill: '101B' })).toBeNull()
-    expect(notComparable({ id: 'a', skill: '101B' }, { id: 'b', skill: '401B' })).toEqual({ why: 'different dives' })
-    expect(notComparable({ id: 'a', skill: '101B' }, { id: 'a', skill: '101B' })).toEqual({ why: 'same moment' })
+    expect(notComparable({ copies: ['a0', 'a'], skill: '101B' }, { id: 'b', skill: '101B' })).toBeNull()
+    expect(notComparable({ copies: ['a0', 'a'], skill: '101B' }, { id: 'b', skill: '401B' })).toEqual({
+      why: 'different dives',
+    })
+    for (const id of ['a0', 'a'])
+      expect(notComparable({ copies: ['a0', 'a'], skill: '101B' }, { id, skill: '101B' })).toEqual({
+        why: 'same moment',
+      })
   })
 })

@@ -39,11 +39,11 @@ export function standOut<Moment extends RatedMoment>(
 /** Why two moments cannot be compared: one was asked for twice, or they show different dives. */
 export type NotComparable = { readonly why: 'same moment' } | { readonly why: 'different dives' }
 
-/** Whether two moments can be compared; the same dive from another height can, and another dive cannot. */
+/** Whether two moments can be compared, of one with all its copies; the same dive from another height can, and another dive cannot. */
 export function notComparable(
-  first: { readonly id: string; readonly skill: string },
+  first: { readonly copies: readonly string[]; readonly skill: string },
   second: { readonly id: string; readonly skill: string },
 ): NotComparable | null {
-  if (first.id === second.id) return { why: 'same moment' }
+  if (first.copies.includes(second.id)) return { why: 'same moment' }
   return first.skill === second.skill ? null : { why: 'different dives' }
 }

@@ -1,7 +1,6 @@
 import type { Pair, PairKey } from '../curriculum/edition/curriculum'
 import type { SeenAttempt } from './attempt'
 import { pairsUnder } from './decide'
-import { effectiveObservations } from './observation'
 import type { Evaluation } from './readiness/evaluation'
 import type { TargetFinding } from './readiness/finding'
 import { counted, countWord, sentence } from './readiness/grammar'
@@ -68,10 +67,10 @@ export interface EvidenceMoment<Moment> {
 }
 
 /**
- * Of a diver's moments those that a finding rests on: of the attempts in its evidence, as the views in force show them. By
+ * Of a diver's moments, as the views in force show them, those that a finding rests on: of the attempts in its evidence. By
  * skill in reading order, then the oldest dive first.
  */
-export function momentsUnder<Moment extends { readonly attempt: string; readonly observation: string }>(
+export function momentsUnder<Moment extends { readonly attempt: string }>(
   { curriculum, history, record }: Evaluation,
   found: TargetFinding,
   moments: readonly Moment[],
@@ -85,9 +84,8 @@ export function momentsUnder<Moment extends { readonly attempt: string; readonly
     .flatMap((fact) => {
       const pair = curriculum.pairs.get(fact.pair)
       const attempt = history(fact.pair)?.attempts.find((one) => one.fact.id === fact.id)
-      const inForce = new Set(effectiveObservations(fact.observations).map(({ id }) => id))
       return pair && attempt
-        ? moments.filter((one) => inForce.has(one.observation)).map((moment) => ({ pair, attempt, moment }))
+        ? moments.filter((one) => one.attempt === fact.id).map((moment) => ({ pair, attempt, moment }))
         : []
     })
 }

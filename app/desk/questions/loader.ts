@@ -108,9 +108,12 @@ async function listStanding(scope: Scope, diver: string): Promise<{ name: string
   return { name: file.givenName, views }
 }
 
-/** The questions about one moment of a diver that stand. */
-export const listQuestionsOn = async (scope: Scope, diver: string, moment: string): Promise<QuestionView[]> =>
-  (await listStanding(scope, diver)).views.filter((view) => view.moment === moment)
+/** The questions about one moment of a diver that stand, under any id of it. */
+export const listQuestionsOn = async (
+  scope: Scope,
+  diver: string,
+  copies: readonly string[],
+): Promise<QuestionView[]> => (await listStanding(scope, diver)).views.filter((view) => copies.includes(view.moment))
 
 /** The questions that stand about what the reader rated, of all divers of her clubs; what waits for her answer first. */
 export async function listQuestionsToAnswer(scope: Scope): Promise<QuestionView[]> {

@@ -7,6 +7,7 @@ import { exemplarReach } from '../consent'
 import { exemplarRefusal, type Shows } from '../exemplar'
 import { type Outcome, refuse } from '../outcome'
 import { listConsents } from './consents'
+import { listCopies } from './copies'
 import { lockDiver, notFound } from './desk'
 import { isHeadOf } from './head-coaches'
 
@@ -66,11 +67,17 @@ export const readOpenExemplars = (programme: string): Promise<Exemplar[]> =>
     (await tx.$queryRaw<Row[]>`SELECT * FROM open_exemplars(${programme}::uuid) ORDER BY "id"`).map(toExemplar),
   )
 
+/** What a moment is named as, under whichever id a correction left it. */
+async function listNamed(tx: Tx, moment: string): Promise<Exemplar[]> {
+  const copies = await listCopies(tx, moment)
+  return (await listShown(tx, null)).filter((one) => one.moment !== null && copies.includes(one.moment))
+}
+
 /** What a head coach needs on a moment's page: whether the consent allows exemplars, and what it is named as. */
 export function readNamed(scope: Scope, moment: string, diver: string) {
   return asAccount(scope.account, async (tx) => ({
     reach: exemplarReach((await listConsents(tx, [diver]))(diver)),
-    named: (await listShown(tx, null)).filter((one) => one.moment === moment),
+    named: await listNamed(tx, moment),
   }))
 }
 
@@ -91,7 +98,7 @@ export function nameExemplar(
     if (!(await isHeadOf(tx, scope, file.club)))
       return refuse('not the head coach', 'The diver’s head coach names and withdraws exemplars.')
     const consents = (await listConsents(tx, [file.id]))(file.id)
-    const named = (await listShown(tx, null)).filter((one) => one.moment === moment.id)
+    const named = await listNamed(tx, moment.id)
     const { shows } = request
     const subject = { curriculum, pair, shows, reach: exemplarReach(consents), named: named.map((one) => one.shows) }
     const refusal = exemplarRefusal(subject)

@@ -6,12 +6,16 @@ import { getEditionInForce } from '../../curriculum/store/editions'
 import { asAccount, type Tx } from '../../platform/db'
 import { isFrameTime, longestFilm, type Mark, type MarkKey, markKeysOf, standingMarks } from '../mark/mark'
 import { type Outcome, refuse } from '../outcome'
+import { listCopies } from './copies'
 import { listDivers } from './divers-here'
 
-/** The marks that stand in a moment, of all its coaches; the rows of a moment that the account may not see are none. */
+/**
+ * The marks that stand in a moment, of all its coaches, also those made before a correction took it along; the rows of a moment
+ * that the account may not see are none.
+ */
 export async function listMarks(tx: Tx, moment: string): Promise<Mark[]> {
   const rows = await tx.momentMark.findMany({
-    where: { momentId: moment },
+    where: { momentId: { in: [...(await listCopies(tx, moment))] } },
     orderBy: [{ markedAt: 'asc' }, { id: 'asc' }],
   })
   return standingMarks(

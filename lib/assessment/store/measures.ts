@@ -9,11 +9,14 @@ import { flightBetween, type OnFrames, type Taken } from '../measure/taken'
 import { takenSchema } from '../measure/taken-schema'
 import { sayProblem } from '../measure/wording-taken'
 import { type Outcome, refuse } from '../outcome'
+import { listCopies } from './copies'
 import { findMomentPair, listMarks, noMoment } from './marks'
 
 /** A measure that stands: who took it, when, from what, what comes of it and what to look at again. */
 export interface KeptMeasure {
   readonly id: string
+  /** The copy of the moment that it was taken in. */
+  readonly moment: string
   readonly coach: string
   /** The programme's time, in milliseconds. */
   readonly at: number
@@ -36,18 +39,21 @@ function readResults(
   return { results: kept, cautions: taken.kind === 'distance' && !taken.points.board ? ['side unknown'] : [] }
 }
 
-/** The measures of a moment that nobody took back, oldest first, from a board of so many metres or from none. */
+/**
+ * The measures of a moment that nobody took back, oldest first, also those taken before a correction took it along; from a board of so
+ * many metres or from none.
+ */
 export async function listMeasures(tx: Tx, moment: string, board: number | null): Promise<KeptMeasure[]> {
   const rows = await tx.momentMeasure.findMany({
-    where: { momentId: moment },
+    where: { momentId: { in: [...(await listCopies(tx, moment))] } },
     orderBy: [{ measuredAt: 'asc' }, { id: 'asc' }],
   })
   const takenBack = new Set(rows.map(({ takesBackId }) => takesBackId))
-  return rows.flatMap(({ id, coachId, measuredAt, inputs, results }) => {
+  return rows.flatMap(({ id, momentId, coachId, measuredAt, inputs, results }) => {
     if (inputs === null || takenBack.has(id)) return []
     const taken = takenSchema.parse(inputs) as Taken
     const { results: found, cautions } = readResults(taken, results as unknown as Result[], board)
-    return [{ id, coach: coachId, at: measuredAt.getTime(), taken, results: found, cautions }]
+    return [{ id, moment: momentId, coach: coachId, at: measuredAt.getTime(), taken, results: found, cautions }]
   })
 }
 
@@ -117,7 +123,7 @@ export function takeBackMeasure(
     if (!own) return refuse('not yours', 'Only the coach who took a measure takes it back, and only once.')
     const id = uuidv7({ msecs: scope.at })
     await tx.momentMeasure.create({
-      data: { id, momentId: moment, coachId: scope.account, takesBackId: measure, measuredAt: new Date(scope.at) },
+      data: { id, momentId: own.moment, coachId: scope.account, takesBackId: measure, measuredAt: new Date(scope.at) },
     })
     return { ok: true, id }
   })

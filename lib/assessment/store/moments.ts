@@ -7,6 +7,7 @@ import { asAccount, type Tx } from '../../platform/db'
 import { programmeInstant } from '../device-clock'
 import type { Mark } from '../mark/mark'
 import { dayIn, type EpochDay } from '../time'
+import { listCopies } from './copies'
 import { type DiverHere, listDivers } from './divers-here'
 import { listMarks } from './marks'
 import { boardOf, type KeptMeasure, listMeasures } from './measures'
@@ -21,6 +22,8 @@ export interface MomentFile {
   readonly link: string
   readonly start: number
   readonly end: number | null
+  /** Itself, and the same moment in earlier and later views of its coach, oldest first. */
+  readonly copies: readonly string[]
   readonly marks: readonly Mark[]
   readonly measures: readonly KeptMeasure[]
   /** Height in metres of the board that was dived from; null where there is none. */
@@ -64,6 +67,7 @@ export function findMoment(scope: Scope, id: string): Promise<MomentFile | null>
       link: moment.link,
       start: moment.startMs / 1000,
       end: moment.endMs === null ? null : moment.endMs / 1000,
+      copies: await listCopies(tx, id),
       marks,
       measures,
       board,

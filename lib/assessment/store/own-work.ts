@@ -3,6 +3,7 @@ import type { Place } from '../../curriculum/place'
 import { asAccount } from '../../platform/db'
 import type { Mark } from '../mark/mark'
 import { momentUrl } from '../moment'
+import { listCopied } from './copies'
 import { listDivers } from './divers-here'
 import { listMarks } from './marks'
 import { boardOf, type KeptMeasure, listMeasures } from './measures'
@@ -19,27 +20,23 @@ export interface OwnWork {
 }
 
 /**
- * The moments of an attempt of a diver in scope, each with the coach's own marks and measures: never those of anybody else, for
- * she looks blind. None of another club's diver, whose films only that club works on.
+ * The moments of an attempt of a diver in scope, as the views in force show them, each with the coach's own marks and measures:
+ * never those of anybody else, for she looks blind. None of another club's diver, whose films only that club works on.
  */
 export function readOwnWork(scope: Scope, attempt: string): Promise<OwnWork[]> {
   return asAccount(scope.account, async (tx) => {
-    const observed = await tx.observation.findMany({
-      where: { attemptId: attempt },
-      select: { id: true, diverId: true },
-    })
+    const observed = await tx.observation.findMany({ where: { attemptId: attempt }, select: { diverId: true } })
     const divers = await listDivers(tx, scope, [...new Set(observed.map(({ diverId }) => diverId))])
-    const here = new Set(divers.map(({ id }) => id))
-    const seen = observed.filter(({ diverId }) => here.has(diverId)).map(({ id }) => id)
-    const moments = await tx.moment.findMany({ where: { observationId: { in: seen } }, orderBy: { id: 'asc' } })
+    const here = divers.map(({ id }) => id)
+    const moments = await listCopied(tx, { attemptId: attempt, diverId: { in: here } })
     const dived = await tx.attempt.findFirst({
-      where: { id: attempt, diverId: { in: [...here] } },
+      where: { id: attempt, diverId: { in: here } },
       select: { skill: true, place: true },
     })
     const board = dived && boardOf({ holding: { skill: dived.skill, place: dived.place as Place } })
     const works: OwnWork[] = []
-    for (const { id, link, startMs, endMs } of moments) {
-      if (link === null) continue
+    for (const { id, link, startMs, endMs, shown } of moments) {
+      if (!shown) continue
       const [start, end] = [startMs / 1000, endMs === null ? null : endMs / 1000]
       works.push({
         moment: id,

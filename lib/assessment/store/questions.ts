@@ -2,6 +2,7 @@ import type { Scope } from '../../access/scope'
 import { asAccount, type Tx } from '../../platform/db'
 import type { MomentCheck } from '../moment-check'
 import type { AnsweredHow, Questions } from '../question'
+import { listCopied } from './copies'
 
 /** What was asked about a diver's moments and said to it, with the words that are not erased. */
 export interface DiverQuestions extends Questions {
@@ -25,7 +26,7 @@ const nothing: DiverQuestions = {
   reasons: new Map(),
 }
 
-/** Of some divers: what was asked about their moments; a diver of whom nothing was asked has nothing. */
+/** Of some divers: what was asked about their moments, each under the id of its newest copy; a diver of whom nothing was asked has nothing. */
 export async function readQuestions(tx: Tx, divers: readonly string[]): Promise<(diver: string) => DiverQuestions> {
   const about = { where: { diverId: { in: [...divers] } } }
   const checks = await tx.momentCheck.findMany(about)
@@ -53,8 +54,12 @@ export async function readQuestions(tx: Tx, divers: readonly string[]): Promise<
           return value === null ? [] : [[id, value] as const]
         }),
     )
+  const newest = await newestOf(tx, checks)
   const of = (diver: string): DiverQuestions => ({
-    checks: checks.filter(({ diverId }) => diverId === diver).map(toCheck),
+    checks: checks
+      .filter(({ diverId }) => diverId === diver)
+      .map(toCheck)
+      .map((check) => ({ ...check, moment: newest(check.moment) })),
     answers: answers
       .filter(({ diverId }) => diverId === diver)
       .map(({ id, questionId, by, at }) => ({ id, question: questionId, by, at: at.getTime() })),
@@ -76,6 +81,17 @@ export async function readQuestions(tx: Tx, divers: readonly string[]): Promise<
   })
   const byDiver = new Map([...new Set(checks.map(({ diverId }) => diverId))].map((diver) => [diver, of(diver)]))
   return (diver) => byDiver.get(diver) ?? nothing
+}
+
+/**
+ * Under which id a moment is shown now: where a correction took it along, what was said of it is said of the newest copy.
+ * While it is hidden, without consent to video, it keeps the id that it was asked under.
+ */
+async function newestOf(tx: Tx, checks: readonly CheckRow[]): Promise<(moment: string) => string> {
+  const attempts = [...new Set(checks.map(({ attemptId }) => attemptId))]
+  const copied = await listCopied(tx, { attemptId: { in: attempts } })
+  const newest = new Map(copied.map(({ id, copies }) => [id, copies.at(-1) ?? id]))
+  return (moment) => newest.get(moment) ?? moment
 }
 
 interface CheckRow {

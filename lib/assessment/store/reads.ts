@@ -2,6 +2,7 @@ import type { Scope } from '../../access/scope'
 import type { Curriculum } from '../../curriculum/edition/curriculum'
 import { getEditionInForce } from '../../curriculum/store/editions'
 import { asAccount, type Tx } from '../../platform/db'
+import { listCopied } from './copies'
 import { type DiverQuestions, readQuestions } from './questions'
 import { type DiverFile, findDiverFile, listDiverFiles } from './records'
 
@@ -45,6 +46,7 @@ export interface DiverMoment {
 /** One diver with what her page shows beside her record. */
 export interface DiverDesk extends Omit<Desk, 'files'> {
   readonly file: DiverFile
+  /** As the views in force show them, and what was linked beside them. */
   readonly moments: readonly DiverMoment[]
   /** Notes and reasons by the id of the observation, sign-off or decision that they belong to. */
   readonly words: ReadonlyMap<string, string>
@@ -63,9 +65,8 @@ export function readDiver(scope: Scope, diver: string): Promise<DiverDesk | null
     const texts = new Map((await tx.words.findMany(about)).map((row) => [row.id, row.text]))
     const observations = await tx.observation.findMany({
       ...about,
-      select: { id: true, attemptId: true, noteId: true, reasonId: true },
+      select: { id: true, noteId: true, reasonId: true },
     })
-    const attemptOf = new Map(observations.map((row) => [row.id, row.attemptId]))
     const decisions = await tx.decision.findMany({ ...about, select: { id: true, reasonId: true, diverWants: true } })
     const reasoned = [
       ...observations.map((row) => ({ id: row.id, words: row.noteId ?? row.reasonId })),
@@ -75,7 +76,7 @@ export function readDiver(scope: Scope, diver: string): Promise<DiverDesk | null
       })),
       ...decisions.map((row) => ({ id: row.id, words: row.reasonId })),
     ]
-    const moments = await tx.moment.findMany({ ...about, orderBy: { id: 'asc' } })
+    const moments = (await listCopied(tx, { diverId: diver })).filter(({ shown }) => shown)
     return {
       curriculum: await getEditionInForce(tx, scope),
       people: await listPeople(tx),
@@ -92,10 +93,11 @@ export function readDiver(scope: Scope, diver: string): Promise<DiverDesk | null
           diverWants === 'yes' || diverWants === 'not yet' ? [[id, diverWants] as const] : [],
         ),
       ),
-      moments: moments.flatMap(({ id, observationId, link, startMs, endMs }) => {
-        const attempt = attemptOf.get(observationId)
-        return link && attempt ? [{ id, attempt, observation: observationId, link, startMs, endMs }] : []
-      }),
+      moments: moments
+        .map(({ id, view, observation, link, startMs, endMs }) => ({
+          ...{ id, attempt: view.attempt, observation, link, startMs, endMs },
+        }))
+        .sort((a, b) => (a.id < b.id ? -1 : 1)),
     }
   })
 }

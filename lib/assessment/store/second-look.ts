@@ -12,6 +12,7 @@ import type { Outcome } from '../outcome'
 import { evaluationOf } from '../readiness/evaluation'
 import { wantedLooks } from '../second-look'
 import { asOfInstant, dayIn, type EpochDay } from '../time'
+import { listCopied } from './copies'
 import { listGrantedLooks } from './looks'
 import { listDiverFiles } from './records'
 import { syncDeck } from './sync/sync'
@@ -39,7 +40,7 @@ interface Found {
   readonly how: Look['how']
 }
 
-const linkOf = ({ link, startMs, endMs }: Moment): string[] =>
+const linkOf = ({ link, startMs, endMs }: Pick<Moment, 'link' | 'startMs' | 'endMs'>): string[] =>
   link === null ? [] : [momentUrl(link, { start: startMs / 1000, end: endMs === null ? null : endMs / 1000 })]
 
 /** Attempts of the coach's clubs with a moment, seen by one other coach, lately: whose pairs are then asked for a second one. */
@@ -65,26 +66,19 @@ async function toLooks(tx: Tx, scope: Scope, curriculum: Curriculum, found: read
   const ids = found.map(({ attempt }) => attempt)
   const attempts = await tx.attempt.findMany({ where: { id: { in: ids } } })
   const rated = await tx.observation.findMany({ where: { attemptId: { in: ids }, coachId: scope.account } })
-  const own = new Set(rated.map(({ attemptId }) => attemptId))
+  const seen = new Set(rated.map(({ attemptId }) => attemptId))
   const granted = await listGrantedLooks(tx)
-  const observed = await tx.observation.findMany({
-    where: { attemptId: { in: ids } },
-    select: { id: true, attemptId: true },
-  })
   const momentIds = granted.flatMap(({ moments }) => moments)
-  const moments = await tx.moment.findMany({
-    where: { OR: [{ id: { in: momentIds } }, { observationId: { in: observed.map(({ id }) => id) } }] },
-  })
-  const attemptOf = new Map(observed.map(({ id, attemptId }) => [id, attemptId]))
+  const lent = await tx.moment.findMany({ where: { id: { in: momentIds } } })
+  const own = (await listCopied(tx, { attemptId: { in: ids } })).filter(({ shown }) => shown)
   const zones = new Map((await tx.club.findMany({ select: { id: true, zone: true } })).map((row) => [row.id, row.zone]))
   return found.flatMap((one): Look[] => {
     const row = attempts.find(({ id }) => id === one.attempt)
     const pair = row && curriculum.pairs.get(pairKey({ skill: row.skill, place: row.place as Place }))
-    if (!row || !pair || own.has(row.id)) return []
+    if (!row || !pair || seen.has(row.id)) return []
     const its = granted.find(({ attempt }) => attempt === row.id)?.moments ?? []
-    const links = moments
-      .filter(({ id, observationId }) => its.includes(id) || attemptOf.get(observationId) === row.id)
-      .flatMap(linkOf)
+    const films = [...lent.filter(({ id }) => its.includes(id)), ...own.filter(({ view }) => view.attempt === row.id)]
+    const links = films.flatMap(linkOf)
     const attemptedAt = programmeInstant(row.attemptedAt.getTime(), Number(row.offsetMs))
     return links.length === 0
       ? []

@@ -65,7 +65,7 @@ export async function loadMoment(id: string): Promise<MomentPage> {
     measures: viewMeasures(id, found, actor.account, ratedBeside(found, actor.account, canDecide(actor))),
     clip: toClip(link, { start, end }, `${who}, ${name}, ${day}`),
     href: `/desk/moments/${id}`,
-    questions: await listQuestionsOn(scope, diver.id, id),
+    questions: await listQuestionsOn(scope, diver.id, found.copies),
     others: await loadChoices(scope, id, splitPairKey(pair).skill, curriculum),
   }
 }

@@ -31,7 +31,7 @@ export async function loadChoices(
   curriculum: Curriculum,
 ): Promise<readonly ChoiceGroup[]> {
   const all = await listComparable(scope, skill)
-  const chosen = all.find(({ id }) => id === moment)
+  const chosen = all.find(({ copies }) => copies.includes(moment))
   if (!chosen) return []
   const toChoice = (other: ComparableMoment, by: Choice['by']): Choice => {
     const today = dayIn(scope.at, other.diver.zone)
@@ -45,7 +45,7 @@ export async function loadChoices(
       href: compareHref(...pair),
     }
   }
-  const own = all.filter(({ id, diver }) => diver.id === chosen.diver.id && id !== moment)
+  const own = all.filter(({ id, diver }) => diver.id === chosen.diver.id && id !== chosen.id)
   const outstanding = standOut(own)
   const named = new Set(outstanding.map((one) => one.moment.id))
   const others = [...new Set(all.map(({ diver }) => diver.id))].filter((id) => id !== chosen.diver.id)
@@ -56,7 +56,7 @@ export async function loadChoices(
     return bestOf(among) ?? among.at(-1) ?? []
   })
   const exemplars = (await readExemplars(scope)).flatMap((exemplar) => {
-    const shown = all.find(({ id }) => id === exemplar.moment && id !== moment)
+    const shown = all.find(({ id, copies }) => id !== chosen.id && copies.some((copy) => copy === exemplar.moment))
     return shown ? toChoice(shown, [sayShows(exemplar, curriculum)]) : []
   })
   return [
