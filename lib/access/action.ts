@@ -22,6 +22,10 @@ export const refuse = (form: FormData, message: string, fields?: Record<string, 
   ...(fields ? { fields } : {}),
 })
 
+/** What is ticked of several: each box has a name of its own, `PREFIX:KEY`, for of equal names a refusal keeps one only. */
+export const tickedIn = (form: FormData, prefix: string): string[] =>
+  [...new Set(form.keys())].flatMap((name) => (name.startsWith(`${prefix}:`) ? [name.slice(prefix.length + 1)] : []))
+
 /**
  * Parses a form by a schema whose keys are its field names; an error goes to its field and nothing typed is lost.
  * Repeated fields become lists when the schema expects one.

@@ -1,6 +1,9 @@
 import AxeBuilder from '@axe-core/playwright'
 import type { Browser, Page } from '@playwright/test'
+import { closeCove, makeCove } from './support/cove'
 import type { Demo } from './support/demo'
+import { consentToExemplars, nameExemplar } from './support/exemplar'
+import { film, filmLinks, shownAt } from './support/film'
 import { closeOffice, makeOffice } from './support/office'
 import { signInAs } from './support/people'
 import { expect, test } from './support/test'
@@ -120,7 +123,9 @@ test.describe('families', () => {
     expect(open.headers['content-security-policy']).toContain("frame-ancestors 'none'")
     await expect(open.page.getByRole('note')).toContainText('Do not attempt a dive from a page')
     await expect(open.page.getByRole('heading', { level: 1 })).toHaveText('Inward dive, pike at 1 m')
-    await expect(open.page.locator('video')).toHaveCount(0)
+    // Coaches see films there whose consent reaches the programme; families do not.
+    await expect(page.getByText(/^See it:/)).not.toHaveCount(0)
+    await expect(open.page.getByText(/^See it:/)).toHaveCount(0)
     expect(open.text).not.toContain('thornquist')
     expect((await new AxeBuilder({ page: open.page }).withTags(rules).analyze()).violations).toEqual([])
     expect(await sheetsOf(open.page)).toBeLessThanOrEqual(2)
@@ -139,6 +144,39 @@ test.describe('families', () => {
       const missing = await openAs(browser, demo, wrong)
       expect(missing.status, wrong).toBe(404)
       await missing.context.close()
+    }
+  })
+
+  test('play a film whose consent says everybody, and none that is for coaches', async ({ browser, page, demo }) => {
+    test.setTimeout(240_000)
+    const [coves, what] = [[makeCove(demo), makeCove(demo)], { skill: '201C', place: '1m', atLevel: 'plumb' }]
+    const secrets: string[] = []
+    try {
+      for (const [index, cove] of coves.entries()) {
+        const head = await (await browser.newContext({ baseURL: demo.url })).newPage()
+        await signInAs(head, demo, cove.emails.head)
+        const { own } = await film(head, cove.diver, { own: filmLinks.own }, { what })
+        await consentToExemplars(head, cove.diver, index === 0 ? 'everybody' : 'programme')
+        await nameExemplar(head, own)
+        secrets.push(own, cove.diver, cove.name, 'Sunniva')
+        await head.context().close()
+      }
+      await signInAs(page, demo, emailOf(demo, 'programme lead'))
+      await page.goto('/curriculum/201C%401m')
+      await expect(page.getByText(/^See it: 201C/)).toHaveCount(2)
+      const path = (await page.getByRole('link', { name: 'as families read it' }).getAttribute('href')) ?? ''
+      const family = await openAs(browser, demo, path)
+      const seen = family.page.getByText(/^See it: 201C/)
+      await expect(seen).toHaveCount(1)
+      await seen.click()
+      await expect(family.page.locator('video')).toHaveCount(1)
+      await family.page.getByRole('button', { name: 'Play', exact: true }).click()
+      await expect.poll(() => shownAt(family.page)).toBeGreaterThan(0.6)
+      await expect(family.page.getByRole('link', { name: 'Its own page' })).toHaveCount(0)
+      for (const secret of secrets) expect(family.text).not.toContain(secret.toLowerCase())
+      await family.context.close()
+    } finally {
+      for (const cove of coves) await closeCove(demo, cove)
     }
   })
 

@@ -1,6 +1,7 @@
 import type { Browser, Page } from '@playwright/test'
 import { type Cove, closeCove, makeCove } from './support/cove'
 import type { Demo } from './support/demo'
+import { film, filmLinks } from './support/film'
 import { signInAs } from './support/people'
 import { expect, test } from './support/test'
 
@@ -94,6 +95,42 @@ test('a return needs a reason, keeps what was typed, and takes the step from the
   await page.getByText('Return…').click()
   const form = page.locator('form', { has: page.getByRole('button', { name: 'Return with this reason' }) })
   await form.getByLabel('Reason').fill('   ')
-  await form.getByRole('button', { name: 'Return with this reason' }).click()
-  await expect(form.getByRole('alert')).toContainText('Say in writing why')
+  const more = form.getByRole('group', { name: 'Wants more of' }).getByRole('checkbox')
+  await more.nth(0).check()
+  await more.nth(1).check()
+  for (let time = 0; time < 2; time++) {
+    await form.getByRole('button', { name: 'Return with this reason' }).click()
+    await expect(form.getByRole('alert')).toContainText('Say in writing why')
+    expect(await more.evaluateAll((all) => all.map((box) => box instanceof HTMLInputElement && box.checked))).toEqual(
+      (await more.all()).map((_, index) => index < 2),
+    )
+  }
+})
+
+test('a signature by override keeps what was waived, each time that it is refused', async ({ page, demo }) => {
+  test.setTimeout(180_000)
+  const cove: Cove = makeCove(demo)
+  try {
+    await signInAs(page, demo, cove.emails.head)
+    await film(page, cove.diver, { own: filmLinks.own }, { good: true })
+    await page.goto(`/desk/divers/${cove.diver}/${encodeURIComponent('fall-in@poolside')}`)
+    await page.getByText('Sign by override').first().click()
+    const waived = page.getByRole('group', { name: 'What you waive' })
+    const ticked = ['a second coach', 'a second day', 'certainty', 'the count']
+    for (const label of ticked) await waived.getByLabel(label).check()
+    // Only an override wants a reason; and none brings the count down to the one dive that there is.
+    for (const [reason, refusal] of [
+      ['   ', 'Say in writing why you sign by override'],
+      ['Seen on another coast.', 'still wants one clean attempt'],
+    ] as const) {
+      await page.getByLabel('Reason').fill(reason)
+      await page.getByRole('button', { name: 'Sign by override' }).click()
+      await expect(page.getByRole('alert').filter({ hasText: 'Not signed' })).toContainText(refusal)
+      for (const label of ticked) await expect(waived.getByLabel(label)).toBeChecked()
+      await expect(waived.getByLabel('a moment on video')).not.toBeChecked()
+    }
+    await expect(page.getByLabel('Reason')).toHaveValue('Seen on another coast.')
+  } finally {
+    await closeCove(demo, cove)
+  }
 })

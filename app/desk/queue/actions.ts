@@ -2,7 +2,7 @@
 
 import { redirect } from 'next/navigation'
 import { z } from 'zod'
-import { type FormState, gatedForm, refuse } from '@/lib/access/action'
+import { type FormState, gatedForm, refuse, tickedIn } from '@/lib/access/action'
 import { canCoach } from '@/lib/access/can'
 import { coachingScopeOf, type Scope } from '@/lib/access/scope'
 import type { Outcome } from '@/lib/assessment/outcome'
@@ -18,7 +18,6 @@ import { systemClock } from '@/lib/platform/clock'
 
 const words = z.string().max(2000, { error: 'At most 2000 characters: say it more briefly.' }).default('')
 const key = z.string().min(1).max(120)
-const several = z.union([key.transform((one) => [one]), z.array(key)]).default([])
 /** Where the form stands: a page of the desk, with its query. */
 const back = z
   .string()
@@ -31,7 +30,6 @@ const decision = {
   reason: words,
   onlyCoach: words,
   diverWants: z.enum(['yes', 'not yet']).nullable().default(null),
-  wantsMoreOf: several.transform((list) => list as PairKey[]),
   basis: z.string().max(64).nullable().default(null),
   back,
 }
@@ -63,7 +61,7 @@ function sayingsIn(input: Readonly<Record<string, unknown>>): QuestionSaying[] {
     })
 }
 
-function perform(scope: Scope, input: z.infer<typeof acts>): Promise<Outcome> {
+function perform(scope: Scope, input: z.infer<typeof acts>, form: FormData): Promise<Outcome> {
   switch (input.act) {
     case 'sign':
       return signSkill(scope, { ...input, pair: input.pair as PairKey, waiver: null, reason: null })
@@ -76,13 +74,18 @@ function perform(scope: Scope, input: z.infer<typeof acts>): Promise<Outcome> {
     case 'close':
       return closeCall(scope, input)
     default:
-      return decideTarget(scope, { ...input, outcome: input.act, questions: sayingsIn(input) })
+      return decideTarget(scope, {
+        ...input,
+        outcome: input.act,
+        wantsMoreOf: tickedIn(form, 'wantsMoreOf') as PairKey[],
+        questions: sayingsIn(input),
+      })
   }
 }
 
 const review = gatedForm(acts, async (input, actor, form): Promise<FormState> => {
   if (!canCoach(actor)) return refuse(form, 'Only a coach of the diver’s club may do that.')
-  const outcome = await perform(coachingScopeOf(actor, systemClock()), input)
+  const outcome = await perform(coachingScopeOf(actor, systemClock()), input, form)
   if (outcome.ok) redirect(`${input.back}${input.back.includes('?') ? '&' : '?'}done=${input.act}`)
   const { message, field } = outcome.refusal
   return refuse(form, message, field ? { [field]: message } : undefined)

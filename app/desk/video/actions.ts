@@ -2,7 +2,7 @@
 
 import { redirect } from 'next/navigation'
 import { z } from 'zod'
-import { type FormState, gatedForm, refuse } from '@/lib/access/action'
+import { type FormState, gatedForm, refuse, tickedIn } from '@/lib/access/action'
 import { canCoach, canDecide, canPublish } from '@/lib/access/can'
 import { coachingScopeOf } from '@/lib/access/scope'
 import { setGrant, setOpening } from '@/lib/assessment/store/grants'
@@ -11,20 +11,16 @@ import type { Rating } from '@/lib/curriculum/model'
 import { systemClock } from '@/lib/platform/clock'
 
 const rating = z.enum(['0', '1', '2', '3', '4']).transform((face) => Number(face) as Rating)
+const tick = z.literal('on')
 const looking = z
-  .object({
-    attempt: z.uuid(),
-    rest: z.literal('on').optional(),
-    unseen: z.literal('on').optional(),
-    fault: z.union([z.string().transform((one) => [one]), z.array(z.string())]).default([]),
-  })
-  .catchall(rating)
+  .object({ attempt: z.uuid(), rest: tick.optional(), unseen: tick.optional() })
+  .catchall(z.union([rating, tick]))
 
-/** Ratings come as `rate:CRITERION`. */
-const ratingsIn = (input: Readonly<Record<string, unknown>>): Record<string, Rating> =>
+/** Ratings come as `rate:CRITERION`; a fault is ticked as `fault:FAULT`. */
+const ratingsIn = (input: z.infer<typeof looking>): Record<string, Rating> =>
   Object.fromEntries(
     Object.entries(input).flatMap(([name, value]) =>
-      name.startsWith('rate:') ? [[name.slice('rate:'.length), value as Rating]] : [],
+      name.startsWith('rate:') && typeof value === 'number' ? [[name.slice('rate:'.length), value]] : [],
     ),
   )
 
@@ -39,7 +35,8 @@ const look = gatedForm(looking, async (input, actor, form): Promise<FormState> =
     return refuse(form, `Rate ${names}, or say below that the video does not show it. Nothing was kept yet.`)
   }
   const rest = input.rest === 'on'
-  const outcome = await rateLook(scope, { attempt: input.attempt, ratings, restAsExpected: rest, faults: input.fault })
+  const faults = tickedIn(form, 'fault')
+  const outcome = await rateLook(scope, { attempt: input.attempt, ratings, restAsExpected: rest, faults })
   if (outcome.ok) redirect('/desk/video?done=look')
   return refuse(form, outcome.refusal.message)
 })

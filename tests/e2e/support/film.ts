@@ -1,6 +1,9 @@
 import type { Page } from '@playwright/test'
 import { v7 as uuidv7 } from 'uuid'
 import type { DeckSnapshot } from '../../../lib/assessment/deck/contract'
+import { pairKey } from '../../../lib/curriculum/edition/curriculum'
+import { indexEdition } from '../../../lib/curriculum/edition/index-edition'
+import type { Place } from '../../../lib/curriculum/place'
 
 /** Links of a test's moments: a film of this server, a film that cannot be had, a page about one. */
 export const filmLinks = {
@@ -20,12 +23,25 @@ interface Filmed {
   readonly atLevel: string
 }
 
-/** A called attempt with a moment for each link, from a coach's device; the ids of its moments. */
+/** Every criterion of a skill a 4. */
+function allFours({ edition }: DeckSnapshot, what: Filmed): Record<string, number> {
+  const pair = indexEdition(edition.document, edition.hash).pairs.get(
+    pairKey({ skill: what.skill, place: what.place as Place }),
+  )
+  return Object.fromEntries((pair?.criteria ?? []).map(({ criterion }) => [criterion.key, 4]))
+}
+
+/** A called attempt with a moment for each link, from a coach's device; the ids of its moments. `good`: rated a 4 throughout. */
 export async function film<Key extends string>(
   page: Page,
   diver: string,
   links: Readonly<Record<Key, string>>,
-  { what = fallIn, start = 0.5, end = 1.5 }: { what?: Filmed; start?: number; end?: number } = {},
+  {
+    what = fallIn,
+    start = 0.5,
+    end = 1.5,
+    good = false,
+  }: { what?: Filmed; start?: number; end?: number; good?: boolean } = {},
 ): Promise<Record<Key, string>> {
   const keys = Object.keys(links) as Key[]
   const ids = Object.fromEntries(keys.map((key) => [key, uuidv7()])) as Record<Key, string>
@@ -52,7 +68,7 @@ export async function film<Key extends string>(
       edition: snapshot.edition.hash,
       observedOn: 'deck',
       observedAt: now - 40_000,
-      ratings: {},
+      ratings: good ? allFours(snapshot, what) : {},
       restAsExpected: false,
       faults: [],
       note: null,

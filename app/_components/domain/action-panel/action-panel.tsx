@@ -19,6 +19,7 @@ export type Ask =
       readonly required?: boolean
     }
   | {
+      /** `several` are sent as `NAME:VALUE`, a box each. */
       readonly kind: 'one' | 'several'
       readonly name: string
       readonly legend: string
@@ -56,18 +57,19 @@ function Question({ ask, id, state }: { ask: Ask; id: string; state: ActionState
     const field = { label, hint, required, name, id: `${id}-${name}`, ...said }
     return ask.kind === 'line' ? <Field {...field} autoComplete="off" /> : <TextAreaField {...field} />
   }
+  const chosen = (value: string): boolean =>
+    ask.kind === 'one' ? state.values?.[ask.name] === value : state.values?.[`${ask.name}:${value}`] !== undefined
   return (
     <CheckGroup legend={ask.legend} error={state.fields?.[ask.name]}>
       {ask.choices.map(({ value, label }) => (
         <CheckField
-          // A form that comes back is put to its defaults: of one choice the one made, which is then drawn anew.
-          key={`${value} ${state.values?.[ask.name] ?? ''}`}
-          defaultChecked={ask.kind === 'one' && state.values?.[ask.name] === value}
-          type={ask.kind === 'one' ? 'radio' : 'checkbox'}
-          name={ask.name}
-          value={value}
+          // A form that comes back is put to its defaults: to what was chosen, which is then drawn anew.
+          key={`${value} ${chosen(value)}`}
+          defaultChecked={chosen(value)}
           label={label}
-          required={ask.kind === 'one'}
+          {...(ask.kind === 'one'
+            ? { type: 'radio', name: ask.name, value, required: true }
+            : { name: `${ask.name}:${value}` })}
         />
       ))}
     </CheckGroup>

@@ -2,8 +2,10 @@
 
 import { useActionState } from 'react'
 import { ExemplarList, type ExemplarView } from '@/app/_components/domain/clip/exemplar-list'
+import { FormTick } from '@/app/_components/ui/action-fields'
+import { ActionContext } from '@/app/_components/ui/action-form'
 import { Button } from '@/app/_components/ui/button'
-import { CheckField, CheckGroup } from '@/app/_components/ui/check-field'
+import { CheckGroup } from '@/app/_components/ui/check-field'
 import { ErrorSummary } from '@/app/_components/ui/error-summary'
 import { RatingChoice } from '@/app/_components/ui/rating-choice'
 
@@ -67,36 +69,38 @@ function CriterionField({ criterion, typed }: { criterion: Criterion; typed: Sta
 export function LookForm({ action, attempt, phases, faults }: LookFormProps) {
   const [state, send, pending] = useActionState(action, {})
   return (
-    <form action={send} className="grid max-w-xl gap-6">
-      <input type="hidden" name="attempt" value={attempt} />
-      {state.message ? <ErrorSummary title="Not kept" errors={[{ field: null, message: state.message }]} /> : null}
-      {phases.map(({ phase, criteria }) => (
-        <fieldset key={phase} className="grid gap-4">
-          <legend className="pb-2 text-18 font-bold first-letter:uppercase">{phase}</legend>
-          {criteria.map((criterion) => (
-            <CriterionField key={criterion.key} criterion={criterion} typed={state.values} />
-          ))}
-        </fieldset>
-      ))}
-      {faults.length > 0 ? (
-        <CheckGroup legend="Faults seen">
-          {faults.map(({ key, seen, exemplars }) => (
-            <div key={key}>
-              <CheckField name="fault" value={key} label={seen} />
-              <ExemplarList exemplars={exemplars} />
-            </div>
-          ))}
+    <ActionContext value={{ state, prefix: '' }}>
+      <form action={send} className="grid max-w-xl gap-6">
+        <input type="hidden" name="attempt" value={attempt} />
+        {state.message ? <ErrorSummary title="Not kept" errors={[{ field: null, message: state.message }]} /> : null}
+        {phases.map(({ phase, criteria }) => (
+          <fieldset key={phase} className="grid gap-4">
+            <legend className="pb-2 text-18 font-bold first-letter:uppercase">{phase}</legend>
+            {criteria.map((criterion) => (
+              <CriterionField key={criterion.key} criterion={criterion} typed={state.values} />
+            ))}
+          </fieldset>
+        ))}
+        {faults.length > 0 ? (
+          <CheckGroup legend="Faults seen">
+            {faults.map(({ key, seen, exemplars }) => (
+              <div key={key}>
+                <FormTick name={`fault:${key}`} label={seen} />
+                <ExemplarList exemplars={exemplars} />
+              </div>
+            ))}
+          </CheckGroup>
+        ) : null}
+        <CheckGroup legend="The rest">
+          <FormTick name="rest" label="As expected: what is not critical and not rated was as the level asks" />
+          <FormTick name="unseen" label="The video does not show the critical criteria that I left blank" />
         </CheckGroup>
-      ) : null}
-      <CheckGroup legend="The rest">
-        <CheckField name="rest" label="As expected: what is not critical and not rated was as the level asks" />
-        <CheckField name="unseen" label="The video does not show the critical criteria that I left blank" />
-      </CheckGroup>
-      <div>
-        <Button tone="go" disabled={pending}>
-          Keep what I saw
-        </Button>
-      </div>
-    </form>
+        <div>
+          <Button tone="go" disabled={pending}>
+            Keep what I saw
+          </Button>
+        </div>
+      </form>
+    </ActionContext>
   )
 }

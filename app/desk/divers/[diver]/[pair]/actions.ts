@@ -2,7 +2,7 @@
 
 import { redirect } from 'next/navigation'
 import { z } from 'zod'
-import { type FormState, gatedForm, refuse } from '@/lib/access/action'
+import { type FormState, gatedForm, refuse, tickedIn } from '@/lib/access/action'
 import { canCoach } from '@/lib/access/can'
 import { coachingScopeOf } from '@/lib/access/scope'
 import { signSkill } from '@/lib/assessment/store/sign'
@@ -17,19 +17,20 @@ const signing = z.object({
   pair: z.string().min(1).max(120),
   level: z.string().min(1).max(80),
   reason,
-  waive: z.union([z.enum(waivable).transform((one) => [one]), z.array(z.enum(waivable))]).default([]),
 })
 
 const here = (diver: string, pair: string) => `/desk/divers/${diver}/${encodeURIComponent(pair)}?done=1`
 
 const sign = gatedForm(signing, async (input, actor, form): Promise<FormState> => {
   if (!canCoach(actor)) return refuse(form, 'Only a coach of the diver’s club signs skills off.')
-  const waived = Object.fromEntries(input.waive.map((what) => [what, what === 'count' ? 2 : true]))
+  const ticked = tickedIn(form, 'waive')
+  const waive = waivable.filter((what) => ticked.includes(what))
+  const waived = Object.fromEntries(waive.map((what) => [what, what === 'count' ? 2 : true]))
   const outcome = await signSkill(coachingScopeOf(actor, systemClock()), {
     diver: input.diver,
     pair: input.pair as PairKey,
     level: input.level,
-    waiver: input.waive.length > 0 ? waived : null,
+    waiver: waive.length > 0 ? waived : null,
     reason: input.reason.trim() || null,
   })
   if (outcome.ok) redirect(here(input.diver, input.pair))

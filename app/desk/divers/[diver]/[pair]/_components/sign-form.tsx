@@ -1,11 +1,11 @@
 'use client'
 
 import { useActionState } from 'react'
-import type { FormAction } from '@/app/_components/ui/action-form'
+import { FormSelect, FormTextArea, FormTick } from '@/app/_components/ui/action-fields'
+import { ActionContext, type FormAction } from '@/app/_components/ui/action-form'
 import { Button } from '@/app/_components/ui/button'
-import { CheckField, CheckGroup } from '@/app/_components/ui/check-field'
+import { CheckGroup } from '@/app/_components/ui/check-field'
 import { ErrorSummary } from '@/app/_components/ui/error-summary'
-import { SelectField, TextAreaField } from '@/app/_components/ui/field'
 
 interface SignFormProps {
   readonly action: FormAction
@@ -28,48 +28,43 @@ const waivers = [
 export function SignForm({ action, diver, pair, levels, override }: SignFormProps) {
   const [state, send, pending] = useActionState(action, {})
   return (
-    <form action={send} className="grid max-w-md gap-4">
-      {state.message ? <ErrorSummary title="Not signed" errors={[{ field: null, message: state.message }]} /> : null}
-      <input type="hidden" name="diver" value={diver} />
-      <input type="hidden" name="pair" value={pair} />
-      {levels.length > 1 ? (
-        <SelectField
-          label="Level"
-          name="level"
-          id={override ? 'override-level' : 'level'}
-          defaultValue={levels[0]?.key}
-        >
-          {levels.map((level) => (
-            <option key={level.key} value={level.key}>
-              {level.title}
-            </option>
-          ))}
-        </SelectField>
-      ) : (
-        <input type="hidden" name="level" value={levels[0]?.key} />
-      )}
-      {override ? (
-        <>
-          <CheckGroup legend="What you waive">
-            {waivers.map((waiver) => (
-              <CheckField key={waiver.value} name="waive" value={waiver.value} label={waiver.label} />
+    <ActionContext value={{ state, prefix: override ? 'override-' : '' }}>
+      <form action={send} className="grid max-w-md gap-4">
+        {state.message ? <ErrorSummary title="Not signed" errors={[{ field: null, message: state.message }]} /> : null}
+        <input type="hidden" name="diver" value={diver} />
+        <input type="hidden" name="pair" value={pair} />
+        {levels.length > 1 ? (
+          <FormSelect label="Level" name="level" defaultValue={levels[0]?.key ?? ''}>
+            {levels.map((level) => (
+              <option key={level.key} value={level.key}>
+                {level.title}
+              </option>
             ))}
-          </CheckGroup>
-          <TextAreaField
-            label="Reason"
-            name="reason"
-            hint="What rests on this will say “by override”. A critical criterion is never waived."
-            error={state.fields?.reason}
-            defaultValue={state.values?.reason}
-            required
-          />
-        </>
-      ) : null}
-      <div>
-        <Button tone={override ? 'plain' : 'go'} disabled={pending}>
-          {override ? 'Sign by override' : 'Sign off'}
-        </Button>
-      </div>
-    </form>
+          </FormSelect>
+        ) : (
+          <input type="hidden" name="level" value={levels[0]?.key} />
+        )}
+        {override ? (
+          <>
+            <CheckGroup legend="What you waive">
+              {waivers.map((waiver) => (
+                <FormTick key={waiver.value} name={`waive:${waiver.value}`} label={waiver.label} />
+              ))}
+            </CheckGroup>
+            <FormTextArea
+              label="Reason"
+              name="reason"
+              hint="What rests on this will say “by override”. A critical criterion is never waived."
+              required
+            />
+          </>
+        ) : null}
+        <div>
+          <Button tone={override ? 'plain' : 'go'} disabled={pending}>
+            {override ? 'Sign by override' : 'Sign off'}
+          </Button>
+        </div>
+      </form>
+    </ActionContext>
   )
 }
