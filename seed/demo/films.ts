@@ -10,7 +10,7 @@ import { type CoachData, coaches } from './coast'
 import { coachScope, require } from './hands'
 import type { Remembered } from './turn'
 
-/** A dive of the last week whose film was drawn, so that what it shows is known. */
+/** A dive whose film was drawn, so that what it shows is known. */
 interface Filmed {
   readonly moment: string
   /** Of the film. */
@@ -20,8 +20,8 @@ interface Filmed {
 }
 
 /** All such dives, newest first. */
-const listFilmed = (week: readonly Remembered[]): Filmed[] =>
-  week
+const listFilmed = (dives: readonly Remembered[]): Filmed[] =>
+  dives
     .filter(({ diver }) => !diver.story.consentsMissing)
     .flatMap((seen) =>
       seen.observation.moments
@@ -37,9 +37,15 @@ const listFilmed = (week: readonly Remembered[]): Filmed[] =>
 const lastOfEach = (all: readonly Filmed[]): Filmed[] =>
   all.filter((one, at) => all.findIndex(({ seen }) => seen.diver.id === one.seen.diver.id) === at)
 
-/** The same dive from the same board in the same club, done otherwise: to be laid beside it. */
-const isBeside = (one: Filmed, other: Filmed): boolean =>
-  one.seen.pair.key === other.seen.pair.key && one.seen.deck.club === other.seen.deck.club && one.name !== other.name
+const monthsBack = 90 * 86_400_000
+
+/** The same diver's same dive in the same club, done otherwise and months before: to be laid beside it. */
+const isThen = ({ seen: now, name }: Filmed, { seen: then, name: other }: Filmed): boolean =>
+  now.diver.id === then.diver.id &&
+  now.pair.key === then.pair.key &&
+  now.deck.club === then.deck.club &&
+  now.observation.observedAt - then.observation.observedAt > monthsBack &&
+  name !== other
 
 const frameUsOf = ({ dive: { rate } }: Filmed): number => Math.round(1_000_000 / rate)
 const msOf = ({ dive: { rate } }: Filmed, frame: number): number => Math.round((frame * 1000) / rate)
@@ -108,22 +114,23 @@ async function goThrough(
 
 /**
  * On the last evening coaches mark and measure a few films of the week: two of them one and the same, and not the same;
- * and one that can be laid beside another of the same dive.
+ * and that diver's dive of months ago, to lay beside it. `season`: all dives, oldest first.
  * Throws Error at the first thing that is refused.
  */
-export async function markFilms(week: readonly Remembered[], evening: number): Promise<void> {
-  const all = listFilmed(week)
-  const filmed = lastOfEach(all)
+export async function markFilms(season: readonly Remembered[], evening: number): Promise<void> {
+  const all = listFilmed(season)
+  const ofWeek = all.filter(({ seen }) => seen.observation.observedAt > evening - 7 * 86_400_000)
+  const filmed = lastOfEach(ofWeek)
   const secondOf = ({ seen: { deck } }: Filmed): CoachData | undefined =>
     coaches.find(
       (coach) => !coach.left && coach.key !== deck.coach.key && coach.posts.some(({ club }) => club === deck.club.key),
     )
-  const shared =
-    filmed.find((one) => secondOf(one) && all.some((other) => isBeside(one, other))) ?? filmed.find(secondOf)
+  const thenOf = (one: Filmed): Filmed | undefined => all.find((other) => isThen(one, other))
+  const shared = filmed.find((one) => secondOf(one) && thenOf(one)) ?? filmed.find(secondOf)
   const chosen = [...(shared ? [shared] : []), ...filmed.filter((one) => one !== shared)].slice(0, 3)
-  const beside = shared && all.find((one) => isBeside(shared, one) && !chosen.includes(one))
-  if (beside) chosen.push(beside)
   for (const one of chosen) await goThrough(one, one.seen.deck.coach, evening, 0, true)
   const second = shared && secondOf(shared)
   if (shared && second) await goThrough(shared, second, evening + 600_000, 2, false)
+  const then = shared && thenOf(shared)
+  if (then) await goThrough(then, shared.seen.deck.coach, evening + 1_200_000, 0, true)
 }

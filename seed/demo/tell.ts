@@ -105,26 +105,25 @@ export type Progress = (day: EpochDay, dives: number) => void
  */
 export async function tellSeason(until: EpochDay, progress: Progress, told = stories): Promise<number> {
   const divers = told.map((story) => startOf(story, coast.diver(story.key)))
-  let dives = 0
-  let week: Remembered[] = []
+  const season: Remembered[] = []
+  let weekBegan = 0
   for (const day of seasonDays().filter((one) => one <= until)) {
     await recogniseOn(day, divers)
     await settleMoves(day, divers)
     const remembered = await trainOn(day, divers)
-    dives += remembered.length
     await tellMishaps(day, divers)
     await standDownOn(day, divers)
     await reviewFilmsOn(day, divers)
-    week.push(...remembered)
+    season.push(...remembered)
     if (weekdayOf(day) === 0) {
-      await goThroughFilms(day, week)
-      week = []
+      await goThroughFilms(day, season.slice(weekBegan))
+      weekBegan = season.length
     }
     if (isDeskEvening(day)) await doInOrder(clubs.map((club) => sitAtDesk(club, day, divers)))
-    progress(day, dives)
+    progress(day, season.length)
   }
-  if (until === today) await markFilms(week, instantOn(today, 17))
-  return dives
+  if (until === today) await markFilms(season, instantOn(today, 17))
+  return season.length
 }
 
 /** Coaches who have left, with the day. */
