@@ -8,8 +8,8 @@ import { dayIn } from '@/lib/assessment/time'
 import type { Curriculum } from '@/lib/curriculum/edition/curriculum'
 import type { SkillFamily } from '@/lib/curriculum/model'
 import { placeFacts } from '@/lib/curriculum/place'
+import { readEditionInForce } from '@/lib/curriculum/store/editions'
 import { readGuideOpening } from '@/lib/curriculum/store/guide-opening'
-import { readCurriculum } from '@/lib/curriculum/store/read-curriculum'
 import { familyName, listFamilies } from '@/lib/curriculum/tree/family-graph'
 import { levelKey, moveKey, type TreeKey } from '@/lib/curriculum/tree/target'
 import { systemClock } from '@/lib/platform/clock'
@@ -56,7 +56,7 @@ export interface CurriculumPage {
 export async function loadEdition(): Promise<{ readonly curriculum: Curriculum; readonly today: number }> {
   const actor = await requireActor()
   const scope = scopeOf(actor, systemClock())
-  return { curriculum: await readCurriculum(scope), today: dayIn(scope.at, scope.zone) }
+  return { curriculum: await readEditionInForce(scope), today: dayIn(scope.at, scope.zone) }
 }
 
 /** Where a target is read: a pair has a page, levels and board moves stand on the curriculum's. */

@@ -4,7 +4,7 @@ import { recogniseAll } from '../../lib/assessment/store/recognise'
 import { standDown } from '../../lib/assessment/store/stand-down'
 import { type EpochDay, parseDay } from '../../lib/assessment/time'
 import type { Curriculum } from '../../lib/curriculum/edition/curriculum'
-import { readCurriculum } from '../../lib/curriculum/store/read-curriculum'
+import { readEditionInForce } from '../../lib/curriculum/store/editions'
 import { coast } from './bootstrap'
 import { type DiverInSeason, tasteOf } from './choose'
 import { type ClubData, clubs, type SquadKey, squads } from './coast'
@@ -48,7 +48,7 @@ export async function recogniseOn(day: EpochDay, divers: readonly DiverInSeason[
     )
     if (fresh.length === 0) continue
     const scope = await coachScope(club.head, instantOn(day, 8))
-    const curriculum = await readCurriculum(scope)
+    const curriculum = await readEditionInForce(scope)
     const ticks = fresh.flatMap((diver) => broughtBy(diver, curriculum).map((what) => ({ diver: diver.id, what })))
     const done = await recogniseAll(
       scope,

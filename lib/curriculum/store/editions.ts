@@ -1,5 +1,5 @@
 import type { Scope } from '../../access/scope'
-import type { Tx } from '../../platform/db'
+import { asAccount, type Tx } from '../../platform/db'
 import type { Curriculum } from '../edition/curriculum'
 import { indexEdition } from '../edition/index-edition'
 import type { EditionDocument } from '../model'
@@ -17,6 +17,10 @@ export async function getEditionInForce(tx: Tx, scope: Scope, at: number = scope
   if (!row) throw new Error('the programme has not published an edition of its curriculum by then')
   return indexed.get(row.hash) ?? getEdition(tx, scope, row.hash)
 }
+
+/** The edition in force now, for reading: as `getEditionInForce`, in a transaction of its own. */
+export const readEditionInForce = (scope: Scope): Promise<Curriculum> =>
+  asAccount(scope.account, (tx) => getEditionInForce(tx, scope))
 
 /** A published edition by its hash, or null when this programme has published none of that name. */
 export async function findEdition(tx: Tx, scope: Scope, hash: string): Promise<Curriculum | null> {

@@ -7,7 +7,7 @@ import type { DeckItem } from '../../../lib/assessment/deck/contract'
 import { signSkill } from '../../../lib/assessment/store/sign'
 import { syncDeck } from '../../../lib/assessment/store/sync/sync'
 import type { PairKey } from '../../../lib/curriculum/edition/curriculum'
-import { readCurriculum } from '../../../lib/curriculum/store/read-curriculum'
+import { readEditionInForce } from '../../../lib/curriculum/store/editions'
 import { closeDatabase } from '../../../lib/platform/db'
 import { getEnv } from '../../../lib/platform/env'
 import {
@@ -97,7 +97,7 @@ const scopeAs = async (who: 'assistant' | 'head', minutesAgo: number) => {
 let ago = 28 * 60
 for (const key of wanted) {
   const scope = await scopeAs('assistant', ago)
-  const curriculum = await readCurriculum(scope)
+  const curriculum = await readEditionInForce(scope)
   const pair = curriculum.pairs.get(key)
   if (!pair) throw new Error(`the demo does not teach ${key}`)
   const count = Math.max(pair.standard.successes, 2)

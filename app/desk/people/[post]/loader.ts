@@ -7,7 +7,7 @@ import { listClubs } from '@/lib/access/store/clubs'
 import { findPost, type PostRow } from '@/lib/access/store/posts'
 import { dayIn, formatDay } from '@/lib/assessment/time'
 import { type Place, placeFacts, places } from '@/lib/curriculum/place'
-import { readCurriculum } from '@/lib/curriculum/store/read-curriculum'
+import { readEditionInForce } from '@/lib/curriculum/store/editions'
 import { systemClock } from '@/lib/platform/clock'
 import { sayJudges } from '../loader'
 
@@ -50,7 +50,7 @@ export interface PostPage {
 /** One coach's post: what she may judge, and everything that the curriculum has to choose from. */
 export async function loadPost(id: string): Promise<PostPage> {
   const { scope, post, clubName, zone } = await loadManaged(id)
-  const pairs = [...(await readCurriculum(scope)).pairs.values()]
+  const pairs = [...(await readEditionInForce(scope)).pairs.values()]
   const taught = new Set(pairs.map((pair) => pair.holding.place))
   const { judges } = post
   return {
