@@ -4,6 +4,7 @@ import { readEdition } from '../lib/curriculum/edition/publish'
 import { lint } from '../lib/curriculum/lint/lint'
 import { subjectOf } from '../lib/curriculum/lint/subject'
 import { overWater, placeFacts } from '../lib/curriculum/place'
+import type { Requirement } from '../lib/curriculum/requirement/model'
 import { listNodes } from '../lib/curriculum/requirement/references'
 import { nodeSchemas } from '../lib/curriculum/requirement/schema'
 import { alwaysBefore } from '../lib/curriculum/tree/before'
@@ -114,6 +115,37 @@ describe('the pathway', () => {
     }
   })
 
+  it('waits with dives from 3 m for the year of the tenth birthday', () => {
+    const early = pairs.filter(({ pair }) => pair.skill.dive !== null && pair.at.beforeMove)
+    expect(early.map(({ pair }) => pair.key)).toEqual([])
+    const waits = (node: Requirement | undefined): boolean => {
+      if (node?.kind === 'all') return node.of.some(waits)
+      if (node?.kind === 'any') return node.of.every(waits)
+      if (node?.kind === 'level') return waits(document.levels.find(({ key }) => key === node.level)?.requirement)
+      if (node?.kind === 'boardMove') return waits(curriculum.boardMove(node.family, node.to)?.requirement)
+      return node?.kind === 'age' && (node.min ?? 0) >= 10 && node.on === 'year-end'
+    }
+    for (const { family, requirement } of document.boardMoves) expect(waits(requirement), family).toBe(true)
+  })
+
+  it.each(['102C@1m', '103C@1m', '103C@3m', '202C@1m', '203C@1m', '203C@3m', '302C@1m', '402C@1m'] as const)(
+    'has %s wait, by whichever way, for ropes, for the same dive elsewhere or for a take-off that was watched',
+    (key) => {
+      const pair = curriculum.pairs.get(key)
+      const waits = (node: Requirement): boolean => {
+        if (node.kind === 'all') return node.of.some(waits)
+        if (node.kind === 'any') return node.of.every(waits)
+        if (node.kind === 'criterion') return true
+        return node.kind === 'signOff' && (placeFacts[node.place].belt || node.skill === pair?.skill.key)
+      }
+      expect(pair?.prerequisite && waits(pair.prerequisite)).toBe(true)
+    },
+  )
+
+  it('wraps the back twisters round a straight somersault', () => {
+    expect([...alwaysEarlier('5221D@1m')]).toContain('202A@1m')
+  })
+
   it('leaves reverse, inward, twisting and all of 3 m to a head coach', () => {
     const headed = pairs.filter(
       ({ pair }) => pair.at.place === '3m' || ['reverse', 'inward', 'twisting'].includes(pair.skill.family),
@@ -129,6 +161,41 @@ describe('what is watched', () => {
     )
     const ofDives = pairs.filter(({ pair }) => pair.skill.dive !== null).flatMap(({ pair }) => pair.criteria)
     expect(ofDives.filter(({ criterion }) => criterion.faults.length === 0)).toEqual([])
+  })
+
+  it('mends a dive that passes too close by something simpler in the same direction', () => {
+    const drills = (key: string) =>
+      (document.faults.find((fault) => fault.key === key)?.corrections ?? []).flatMap(({ drill }) => drill?.skill ?? [])
+    const directionOf = (key: string) => document.skills.find((skill) => skill.key === key)?.facets.direction
+    for (const { pair } of pairs.filter(
+      ({ pair }) => pair.skill.phaseSet !== 'drill' && pair.at.place !== 'poolside',
+    )) {
+      const close = pair.criteria
+        .flatMap(({ criterion }) => criterion.faults)
+        .find((key) => /close/.test(key) && drills(key).length > 1)
+      if (!close) continue
+      const { direction } = facetsOfSkill(pair.skill)
+      expect(drills(close).map(directionOf), `${pair.key}: ${close}`).toContain(direction)
+    }
+  })
+
+  it('watches at every reverse take-off that it goes out, and at every running one the legs', () => {
+    const takeOff = (key: string) => (pair: (typeof pairs)[number]['pair']) =>
+      pair.criteria.some(({ criterion }) => criterion.faults.includes(key))
+    const onBoards = pairs.map(({ pair }) => pair).filter(({ at }) => placeFacts[at.place].board)
+    const jumped = onBoards.filter(
+      ({ skill }) => facetsOfSkill(skill).direction !== undefined && skill.approach !== null,
+    )
+    const reverse = jumped.filter(({ skill }) => facetsOfSkill(skill).direction === 'reverse')
+    expect(reverse.length).toBeGreaterThan(15)
+    expect(reverse.filter((pair) => !takeOff('sits-on-heels')(pair)).map(({ key }) => key)).toEqual([])
+    const running = jumped.filter(({ skill }) => ['running', 'running feet-first', 'twister'].includes(skill.phaseSet))
+    expect(running.filter((pair) => !takeOff('soft-knees')(pair)).map(({ key }) => key)).toEqual([])
+  })
+
+  it('asks nobody to steer up out of an entry from a board', () => {
+    const asked = pairs.filter(({ pair }) => pair.criteria.some(({ criterion }) => criterion.key === 'steers-up'))
+    expect(new Set(asked.map(({ pair }) => pair.at.place))).toEqual(new Set(['poolside']))
   })
 
   it('lists a fault only under criteria of its own phase', () => {
@@ -171,6 +238,10 @@ describe('level-0 safety', () => {
     )
     expect(headFirst.length).toBeGreaterThan(60)
     for (const { pair } of headFirst) expect(criticalOf(pair.key), pair.key).toContain('hands-locked')
+  })
+
+  it('has the seat on the edge and the knees held before anybody rolls back', () => {
+    expect(criticalOf('seated-back-fall-in@poolside')).toContain('seat-on-the-edge')
   })
 
   it('looks at the water before every start, and clears the board in everything that jumps from one', () => {
