@@ -11,8 +11,9 @@ import { getEnv } from '../lib/platform/env'
 import { endMemberships } from './builders/people'
 import { markAsDemo } from './builders/programme'
 import { coast, enterCoast } from './demo/bootstrap'
+import { clubs } from './demo/coast'
 import { tellExemplars } from './demo/exemplars'
-import { officeScope } from './demo/hands'
+import { coachScope, officeScope } from './demo/hands'
 import { preparedFolder, readPrepared, writeAgain } from './demo/prepared/file'
 import { loadRows } from './demo/prepared/load'
 import { firstDay, fixedNow, instantOn, today } from './demo/season'
@@ -86,7 +87,9 @@ async function tell(owner: pg.Client, password: string, until: number): Promise<
   }
   const dives = await tellSeason(until, said)
   if (until === today) await tellExemplars()
-  // The season was told without working out readiness on the way: it is done once, as the region's page would.
+  // The season was told without working out readiness on the way: it is done once, as the region's page would, but club by
+  // club, for one transaction over everybody outlasts its time on a busy machine.
+  for (const { head } of clubs) await readStandings(await coachScope(head, fixedNow))
   await readStandings(await officeScope('constance', fixedNow))
   await inTransaction(owner, async () => {
     for (const { key, on } of leavers) await endMemberships(owner, coast.account(key), new Date(`${on}T00:00:00Z`))
