@@ -112,23 +112,25 @@ async function goThrough(
   }
 }
 
+const lately = 28 * 86_400_000
+
 /**
- * On the last evening coaches mark and measure a few films of the week: two of them one and the same, and not the same;
- * and that diver's dive of months ago, to lay beside it. `season`: all dives, oldest first.
+ * On the last evening coaches mark and measure a few films of the last weeks: one of them two coaches, and not the same; and
+ * that diver's same dive of months ago, to lay beside it. `season`: all dives, oldest first.
  * Throws Error at the first thing that is refused.
  */
 export async function markFilms(season: readonly Remembered[], evening: number): Promise<void> {
   const all = listFilmed(season)
-  const ofWeek = all.filter(({ seen }) => seen.observation.observedAt > evening - 7 * 86_400_000)
-  const filmed = lastOfEach(ofWeek)
+  const recent = all.filter(({ seen }) => seen.observation.observedAt > evening - lately)
   const secondOf = ({ seen: { deck } }: Filmed): CoachData | undefined =>
     coaches.find(
       (coach) => !coach.left && coach.key !== deck.coach.key && coach.posts.some(({ club }) => club === deck.club.key),
     )
   const thenOf = (one: Filmed): Filmed | undefined => all.find((other) => isThen(one, other))
-  const shared = filmed.find((one) => secondOf(one) && thenOf(one)) ?? filmed.find(secondOf)
-  const chosen = [...(shared ? [shared] : []), ...filmed.filter((one) => one !== shared)].slice(0, 3)
-  for (const one of chosen) await goThrough(one, one.seen.deck.coach, evening, 0, true)
+  const shared = recent.find((one) => secondOf(one) && thenOf(one)) ?? recent.find(secondOf)
+  const others = lastOfEach(recent).filter(({ seen }) => seen.diver !== shared?.seen.diver)
+  for (const one of [...(shared ? [shared] : []), ...others].slice(0, 3))
+    await goThrough(one, one.seen.deck.coach, evening, 0, true)
   const second = shared && secondOf(shared)
   if (shared && second) await goThrough(shared, second, evening + 600_000, 2, false)
   const then = shared && thenOf(shared)

@@ -122,7 +122,7 @@ describe('the demo', () => {
     expect(attempts.every(({ receivedAt }) => receivedAt <= fixedNow)).toBe(true)
   })
 
-  it('has films of its last week that coaches marked and measured, one of them two who do not quite agree', async () => {
+  it('has films of its last weeks that coaches marked and measured, one of them two who do not quite agree', async () => {
     const marked = await asRole('owner', (client) =>
       client.query<{ coaches: string; entries: string }>(
         `SELECT count(DISTINCT "coachId") AS coaches, count(DISTINCT "atMs") FILTER (WHERE "phase" = 'entry') AS entries
@@ -133,6 +133,27 @@ describe('the demo', () => {
     expect(marked.rows[0]).toEqual({ coaches: '2', entries: '2' })
     expect(await count(`"MomentMeasure" WHERE "inputs" ->> 'kind' = 'tilt'`)).toBeGreaterThanOrEqual(2)
     expect(await count(`"MomentMeasure" m, jsonb_array_elements(m."results") r WHERE (r ->> 'check')::boolean`)).toBe(0)
+  })
+
+  it('has, of whom the shared film shows, a marked film of the same dive of months ago, to lay beside it', async () => {
+    const { rows } = await asRole('owner', (client) =>
+      client.query<{ diver: string; days: number; coaches: number; films: number }>(
+        `WITH marked AS (
+           SELECT a."diverId", a."skill", a."place", a."attemptedAt", m."link",
+                  (SELECT count(DISTINCT k."coachId") FROM "MomentMark" k WHERE k."momentId" = m."id") AS coaches,
+                  (SELECT count(*) FROM "MomentMeasure" x WHERE x."momentId" = m."id") AS measures
+           FROM "Moment" m JOIN "Observation" o ON o."id" = m."observationId" JOIN "Attempt" a ON a."id" = o."attemptId"
+           WHERE EXISTS (SELECT FROM "MomentMark" k WHERE k."momentId" = m."id"))
+         SELECT this."diverId" AS diver, this."coaches"::int AS coaches,
+                extract(day FROM this."attemptedAt" - before."attemptedAt")::int AS days,
+                count(DISTINCT other."link")::int AS films
+         FROM marked this JOIN marked before USING ("diverId", "skill", "place"), LATERAL (VALUES (this."link"), (before."link")) other("link")
+         WHERE this."attemptedAt" - before."attemptedAt" >= interval '90 days' AND this.measures > 0 AND before.measures > 0
+         GROUP BY 1, 2, 3`,
+      ),
+    )
+    expect(rows).toEqual([{ diver: coast.diver('remy'), coaches: 2, days: expect.any(Number), films: 2 }])
+    expect(rows[0]?.days).toBeGreaterThanOrEqual(90)
   })
 
   it('has dives that were filmed and wait for their clip, of one coach', async () => {
