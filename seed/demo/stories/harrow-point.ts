@@ -22,7 +22,7 @@ export const harrowPointStories: readonly Story[] = [
     born: '2015-09-14',
     squad: 'cove',
     begins: '2025-06-07',
-    shows: 'Near the first level.',
+    shows: 'Came to the first level with patience.',
     ability: { ...slow, fresh: 1.7 },
     attends: 0.85,
     until: 'soundings',
@@ -34,8 +34,7 @@ export const harrowPointStories: readonly Story[] = [
     born: '2015-06-25',
     squad: 'cove',
     begins: '2024-09-07',
-    shows:
-      'Held up: the running jump has not come on since before the new year, for the landing on the end of the board.',
+    shows: 'Works at the second level; the running jump comes on slowly, for the landing on the end of the board.',
     ability: { ...slow, fresh: 1.9, safe: 3.7, marked: { hurdle: -2.2, press: -1.4 } },
     attends: 0.85,
     until: 'bearings',

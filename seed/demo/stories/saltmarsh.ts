@@ -94,7 +94,8 @@ export const saltmarshStories: readonly Story[] = [
     family: 'Lindqvist',
     born: '2017-05-11',
     squad: 'jetty',
-    shows: 'Nine this year and better than many elders: little is missing for the third level but her age.',
+    shows:
+      'Nine this year and better than many elders: the move to 3 m waits for her age, and she works at 1 m until then.',
     ability: { ...quick, safe: 3.8, learned: 3.8 },
     attends: 0.97,
     recognised: 'soundings',
@@ -207,7 +208,7 @@ export const saltmarshStories: readonly Story[] = [
     family: 'Rasmussen',
     born: '2012-08-08',
     squad: 'tide',
-    shows: 'On the way to the fourth level: a few good dives short of it.',
+    shows: 'Holds four levels, and has grown: some of what they rest on wants to be shown again.',
     ability: { ...quick, fresh: 2.2, learned: 3.4 },
     attends: 0.85,
     recognised: 'bearings',
