@@ -187,10 +187,16 @@ describe('what takes an exemplar away, at once and everywhere', () => {
     expect(await seers()).toEqual([...everybody])
   })
 
-  it('the consent to video, as long as it is withdrawn', async () => {
+  it('the consent to video, for good as well: given again, films show and a moment has to be named again', async () => {
     await named()
     await consent(null, noon + 25 * minute, 'video')
     await gone()
+    const again = { diver: coast.divers.here, purpose: 'video', given: true, saidBy: 'Her mother' } as const
+    expect(await recordConsent(await coachAs(coast, 'head', noon + 26 * minute), again)).toMatchObject({ ok: true })
+    await gone()
+    // At the very instant of the consent, it comes after the withdrawal.
+    expect(await name(hands, 'head', noon + 25 * minute)).toMatchObject({ ok: true })
+    expect(await seers()).toEqual([...everybody])
   })
 
   it('the erasure of the film’s link', async () => {

@@ -117,8 +117,8 @@ export function nameExemplar(
         fault: shows.kind === 'fault' ? shows.fault : null,
         edition: curriculum.hash,
         by: scope.account,
-        // A withdrawal ends what was named up to it: this one comes after the consent that it rests on.
-        at: new Date(Math.max(scope.at, consents.exemplar?.recordedAt ?? 0)),
+        // A withdrawal ends what was named up to it: this one comes after the consents that it rests on.
+        at: new Date(Math.max(scope.at, consents.exemplar?.recordedAt ?? 0, consents.video?.recordedAt ?? 0)),
       },
     })
     return { ok: true, id }

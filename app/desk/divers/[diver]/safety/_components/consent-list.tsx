@@ -40,7 +40,7 @@ function ConsentForm({ consent, action, diver, gives }: ConsentFormProps) {
           name="reach"
           className="control"
           defaultValue={reach ?? 'club'}
-          hint="They show what is good, or a fault, in guides and beside the ratings. Withdrawing takes them away everywhere, for good."
+          hint="They show what is good, or a fault, in guides and beside the ratings. Withdrawing this consent, or the one to video, takes them away everywhere, for good."
         >
           {reaches.map(({ value, label }) => (
             <option key={value} value={value}>
@@ -48,6 +48,12 @@ function ConsentForm({ consent, action, diver, gives }: ConsentFormProps) {
             </option>
           ))}
         </FormSelect>
+      ) : null}
+      {!gives && purpose === 'video' ? (
+        <p className="measure">
+          It ends for good what was named as an exemplar: given again, films show again, and each moment has to be named
+          again.
+        </p>
       ) : null}
       <FormField
         label={gives ? 'Who gives it' : 'Who withdraws it'}
