@@ -1,8 +1,10 @@
 import AxeBuilder from '@axe-core/playwright'
 import type { Page } from '@playwright/test'
 import { type Cove, closeCove, makeCove } from './support/cove'
+import { mark } from './support/duo'
 import { film, frameOf, rate, shownAt } from './support/film'
 import { signInAs } from './support/people'
+import { inPieces } from './support/slow-film'
 import { expect, test } from './support/test'
 
 const inward = { what: { skill: '401B', place: '1m', atLevel: 'soundings' }, start: 0.3, end: 2.5 }
@@ -76,6 +78,53 @@ test('a coach marks by keys alone, frame by frame; a second one marks too, and b
     expect(await head.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390)
     expect((await new AxeBuilder({ page: head }).analyze()).violations).toEqual([])
     await context.close()
+  } finally {
+    await closeCove(demo, cove)
+  }
+})
+
+test('on a slow network a step, a way to a mark, and marks pressed one after the other are of the frame that is shown', async ({
+  page,
+  demo,
+}) => {
+  test.setTimeout(150_000)
+  const cove: Cove = makeCove(demo)
+  try {
+    await signInAs(page, demo, cove.emails.assistant)
+    const { own } = await film(page, cove.diver, links, inward)
+    await mark(demo, own, cove.assistant, { 'come-out': 2.2 })
+    await inPieces(page, { bytes: 4096, after: 600 })
+    await page.goto(`/desk/moments/${own}`)
+    const there = () => page.locator('video').evaluate((one: HTMLVideoElement) => one.readyState)
+    await expect.poll(there, { timeout: 30_000 }).toBeGreaterThan(1)
+    await page.getByRole('button', { name: 'Go to come-out, 2.200 s' }).click()
+    await expect.poll(async () => frameOf(await shownAt(page)), { timeout: 30_000 }).toBe(132)
+    await page.locator('video').focus()
+    await page.keyboard.press('ArrowRight')
+    await page.keyboard.press('7')
+    await expect(said(page)).toHaveText('Kept: entry at 2.217 s.', { timeout: 30_000 })
+    expect(frameOf(await shownAt(page))).toBe(133)
+
+    // Nothing is lost of what is pressed before the first answer, and a key held down marks once.
+    await page.route('**/desk/moments/**', async (route) => {
+      if (route.request().method() === 'POST') await new Promise((resolve) => setTimeout(resolve, 600))
+      await route.continue()
+    })
+    await page.keyboard.press('Home')
+    await page.keyboard.down('m')
+    await page.keyboard.down('m')
+    await page.keyboard.down('m')
+    await page.keyboard.up('m')
+    await page.keyboard.press('ArrowRight')
+    await page.keyboard.press('m')
+    await expect(page.locator('.marks-list tr').nth(0)).toContainText('0.300 s', { timeout: 30_000 })
+    await expect(page.locator('.marks-list tr').nth(1)).toContainText('0.317 s', { timeout: 30_000 })
+    await expect(page.locator('.marks-list tr').filter({ hasText: /\d\.\d{3} s/ })).toHaveCount(4)
+
+    // Taken back, its button is gone: the keys go on working from the one beside it.
+    await page.getByRole('button', { name: 'Take back entry' }).press('Enter')
+    await expect(said(page)).toHaveText('Taken back: entry.')
+    await expect(page.getByRole('button', { name: 'Mark entry' })).toBeFocused()
   } finally {
     await closeCove(demo, cove)
   }
