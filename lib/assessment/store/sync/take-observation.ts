@@ -1,14 +1,13 @@
-import { type Pair, pairKey } from '../../../curriculum/edition/curriculum'
-import type { Place } from '../../../curriculum/place'
-import { keptWithoutVideo, mayKeepVideo } from '../../consent'
-import { checkObservation, isSilent } from '../../deck/check-observation'
+import type { Pair } from '../../../curriculum/edition/curriculum'
+import { keptWithoutVideo } from '../../consent'
 import type { ObservationItem } from '../../deck/contract'
 import { programmeInstant } from '../../device-clock'
 import { digestOf } from '../../ledger/write-event'
 import { isWithinScope } from '../coach-scope'
 import { momentRow } from '../moment-row'
 import { makeWords } from '../words'
-import { accepted, consentRefusal, parentRefusal, refused, type SyncContext, sameId, type Taken } from './context'
+import { accepted, type SyncContext, sameId, type Taken } from './context'
+import { judgeObservation } from './judge-observation'
 
 /** Appends what a coach saw of an attempt, or the correction of it. */
 export function takeObservation(context: SyncContext, item: ObservationItem): Taken {
@@ -19,28 +18,9 @@ export function takeObservation(context: SyncContext, item: ObservationItem): Ta
     const taken = sameId(stored, contentDigest, JSON.stringify(stored.ratings), JSON.stringify(item.ratings))
     return taken.result === 'known' && stored.momentCount < item.moments.length ? withoutMoments('known', item) : taken
   }
-  const parent = parentRefusal(context, item.attempt, 'attempt')
-  if (parent) return parent
-  const attempt = kept.attempts.get(item.attempt)
-  const look = attempt !== undefined && context.looks.has(attempt.id) && item.observedOn === 'video'
-  if (!attempt || !(look || context.divers.has(attempt.diverId)))
-    return refused('unknown attempt', 'the attempt it belongs to is not known here: send the attempt first', 'attempt')
-  // A correction puts right what stands already: it is taken whatever became of the consent since.
-  const observedAt = programmeInstant(item.observedAt, context.offset)
-  const stopped = item.supersedes ? null : consentRefusal(context, attempt.diverId, observedAt)
-  if (stopped) return stopped
-  const edition = kept.editions.get(item.edition) ?? null
-  if (edition === null || edition === 'draft') return editionRefusal(edition)
-  const pair = edition.pairs.get(pairKey({ skill: attempt.skill, place: attempt.place as Place }))
-  if (!pair) return refused('unknown skill', `that edition does not teach ${attempt.skill} there`, 'edition')
-  const level = edition.levelIndex(attempt.atLevel)
-  const checked = checkObservation(edition, pair, level, item)
-  if (!checked.ok) return { result: 'refused', refusal: checked.refusal }
-  const conflict = supersedingRefusal(item, kept.heads.get(attempt.id) ?? null)
-  if (conflict) return conflict
-  const video = mayKeepVideo(context.consentsOf(attempt.diverId))
-  if (!video && isSilent({ ...item, moments: [] }))
-    return refused('no consent', 'no consent to video of this diver is in force, and nothing else was rated', 'moments')
+  const judged = judgeObservation(context, item)
+  if (judged.result !== 'judged') return judged
+  const { attempt, look, observedAt, edition, pair, video } = judged
   const about = { club: attempt.clubId, diver: attempt.diverId, writtenBy: scope.account }
   const note = item.note ? makeWords(about, item.note) : null
   const reason = item.supersedes ? makeWords(about, item.supersedes.reason) : null
@@ -59,7 +39,7 @@ export function takeObservation(context: SyncContext, item: ObservationItem): Ta
     observedAt: new Date(item.observedAt),
     receivedAt: new Date(context.receivedAt),
     ratings: item.ratings,
-    imputed: checked.imputed,
+    imputed: judged.imputed,
     restAsExpected: item.restAsExpected,
     faults: item.faults,
     withinScope: mayJudge(context, look ? null : attempt.clubId, pair, judgedAt),
@@ -93,28 +73,3 @@ const withoutMoments = (result: 'accepted' | 'known', { moments }: ObservationIt
   result,
   keptWithout: { moments: moments.map(({ id }) => id), message: keptWithoutVideo },
 })
-
-const editionRefusal = (found: 'draft' | null): Taken =>
-  found === 'draft'
-    ? refused(
-        'unpublished edition',
-        'it was rated against a draft of the curriculum: only a published edition counts',
-        'edition',
-      )
-    : refused('unknown edition', 'the programme has published no edition of that name: open the deck again', 'edition')
-
-function supersedingRefusal(item: ObservationItem, inForce: string | null): Taken | null {
-  if (!item.supersedes)
-    return inForce === null
-      ? null
-      : refused(
-          'already rated',
-          'you have already rated this attempt: correct that rating instead, and say why',
-          'attempt',
-        )
-  if (inForce === null)
-    return refused('not yours to supersede', 'only the coach who made an observation can correct it', 'supersedes.id')
-  return inForce === item.supersedes.id
-    ? null
-    : refused('already superseded', 'this rating was corrected before: correct the newest one', 'supersedes.id')
-}
