@@ -14,7 +14,6 @@ import { standingRow } from '@/lib/assessment/readiness/standing-row'
 import { datesOf } from '@/lib/assessment/readiness/target-standing'
 import { listTargets, readTarget } from '@/lib/assessment/readiness/targets'
 import { checkReadiness } from '@/lib/assessment/store/check-readiness'
-import { readExemplars, readOpenExemplars } from '@/lib/assessment/store/exemplars'
 import { readDiver } from '@/lib/assessment/store/reads'
 import { type DiverFile, listDiverFiles } from '@/lib/assessment/store/records'
 import { readToDo } from '@/lib/assessment/store/safety'
@@ -34,6 +33,7 @@ import { fixedNow } from '@/seed/demo/season'
 import { demoSignIns } from '@/seed/demo/sign-ins'
 import { stories } from '@/seed/demo/stories/stories'
 import { asRole, createDatabase, databaseUrls, dropDatabase } from '../support/database'
+import { clockOffset, count } from '../support/demo-facts'
 import { byChance, readAll } from '../support/demo-rows'
 import { idsWhere, type StandsByHand, standsByHand } from '../support/region-by-hand'
 import { differencesOf } from '../support/same-rows'
@@ -78,18 +78,6 @@ afterAll(async () => {
   await dropDatabase(second)
 })
 
-async function clockOffset(): Promise<number> {
-  const { rows } = await asRole('owner', (client) =>
-    client.query<{ offset: string }>('SELECT "clockOffsetMs" AS offset FROM "Programme" WHERE "isDemo"'),
-  )
-  return Number(rows[0]?.offset)
-}
-
-const count = async (what: string): Promise<number> => {
-  const { rows } = await asRole('owner', (client) => client.query<{ n: string }>(`SELECT count(*) AS n FROM ${what}`))
-  return Number(rows[0]?.n)
-}
-
 const fileOf = (key: string): DiverFile => {
   const file = files.find(({ id }) => id === coast.diver(key))
   if (!file) throw new Error(`the demo has no diver ${key}`)
@@ -122,51 +110,6 @@ describe('the demo', () => {
     expect(attempts.every(({ receivedAt }) => receivedAt <= fixedNow)).toBe(true)
   })
 
-  it('has films of its last weeks that coaches marked and measured, one of them two who do not quite agree', async () => {
-    const marked = await asRole('owner', (client) =>
-      client.query<{ coaches: string; entries: string }>(
-        `SELECT count(DISTINCT "coachId") AS coaches, count(DISTINCT "atMs") FILTER (WHERE "phase" = 'entry') AS entries
-         FROM "MomentMark" GROUP BY "momentId" ORDER BY 1 DESC`,
-      ),
-    )
-    expect(marked.rows.length).toBeGreaterThanOrEqual(2)
-    expect(marked.rows[0]).toEqual({ coaches: '2', entries: '2' })
-    expect(await count(`"MomentMeasure" WHERE "inputs" ->> 'kind' = 'tilt'`)).toBeGreaterThanOrEqual(2)
-    expect(await count(`"MomentMeasure" m, jsonb_array_elements(m."results") r WHERE (r ->> 'check')::boolean`)).toBe(0)
-  })
-
-  it('has, of whom the shared film shows, a marked film of the same dive of months ago, to lay beside it', async () => {
-    const { rows } = await asRole('owner', (client) =>
-      client.query<{ diver: string; days: number; coaches: number; films: number }>(
-        `WITH marked AS (
-           SELECT a."diverId", a."skill", a."place", a."attemptedAt", m."link",
-                  (SELECT count(DISTINCT k."coachId") FROM "MomentMark" k WHERE k."momentId" = m."id") AS coaches,
-                  (SELECT count(*) FROM "MomentMeasure" x WHERE x."momentId" = m."id") AS measures
-           FROM "Moment" m JOIN "Observation" o ON o."id" = m."observationId" JOIN "Attempt" a ON a."id" = o."attemptId"
-           WHERE EXISTS (SELECT FROM "MomentMark" k WHERE k."momentId" = m."id"))
-         SELECT this."diverId" AS diver, this."coaches"::int AS coaches,
-                extract(day FROM this."attemptedAt" - before."attemptedAt")::int AS days,
-                count(DISTINCT other."link")::int AS films
-         FROM marked this JOIN marked before USING ("diverId", "skill", "place"), LATERAL (VALUES (this."link"), (before."link")) other("link")
-         WHERE this."attemptedAt" - before."attemptedAt" >= interval '90 days' AND this.measures > 0 AND before.measures > 0
-         GROUP BY 1, 2, 3`,
-      ),
-    )
-    expect(rows).toEqual([{ diver: coast.diver('tomasz'), coaches: 2, days: expect.any(Number), films: 2 }])
-    expect(rows[0]?.days).toBeGreaterThanOrEqual(90)
-  })
-
-  it('has dives that were filmed and wait for their clip, of one coach', async () => {
-    const waiting = await asRole('owner', (client) =>
-      client.query<{ coach: string; dives: string }>(
-        `SELECT "coachId" AS coach, count(*) AS dives FROM "FilmedAttempt" f
-         WHERE NOT EXISTS (SELECT FROM "FilmedOutcome" o WHERE o."attemptId" = f."attemptId") GROUP BY 1`,
-      ),
-    )
-    expect(waiting.rows.map(({ coach }) => coach)).toEqual([coast.account('petra')])
-    expect(Number(waiting.rows[0]?.dives)).toBeGreaterThanOrEqual(4)
-  })
-
   it('has what only some dives have: notes, moments, a second coach on video, corrections with their reasons', async () => {
     expect(await count('"Moment"')).toBeGreaterThan(2_000)
     expect(await count(`"Moment" WHERE "link" LIKE '/media/clips/%.webm'`)).toBeGreaterThan(100)
@@ -176,16 +119,6 @@ describe('the demo', () => {
     expect(await count(`"Observation" WHERE "observedOn" = 'video'`)).toBeGreaterThan(60)
     expect(await count('"Observation" WHERE "supersedesId" IS NOT NULL AND "reasonId" IS NOT NULL')).toBeGreaterThan(20)
     expect(await count('"Observation" WHERE "noteId" IS NOT NULL')).toBeGreaterThan(40)
-  })
-
-  it('has exemplars with a consent each, of criteria and of faults; half a season has none', async () => {
-    expect(await count('"Exemplar"')).toBeGreaterThanOrEqual(4)
-    expect(await count('"Exemplar" WHERE "fault" IS NOT NULL')).toBeGreaterThanOrEqual(1)
-    expect(await count(`"Consent" WHERE "purpose" = 'exemplar' AND "reach" = 'everybody'`)).toBe(0)
-    const seen = await readExemplars(await officeScope('constance', fixedNow - (await clockOffset())))
-    expect(seen.length).toBeGreaterThanOrEqual(2)
-    expect(new Set(seen.map(({ moment }) => moment))).toEqual(new Set([null]))
-    expect(await readOpenExemplars(coast.programme)).toEqual([])
   })
 
   it('has all four statuses among what is put before the head coaches', () => {

@@ -14,7 +14,12 @@ const rating = z.union([z.literal(0), z.literal(1), z.literal(2), z.literal(3), 
   error: 'a rating is 0, 1, 2, 3 or 4',
 })
 const key = z.string().min(1).max(80)
-const instant = z.number().int({ error: 'a time is a whole number of milliseconds' }).min(0).max(8_640_000_000_000_000)
+/** Milliseconds since 1970, in UTC; to the end of the year 9999, beyond which no calendar here counts. */
+const instant = z
+  .number()
+  .int({ error: 'a time is a whole number of milliseconds' })
+  .min(0, { error: 'a time before 1970 cannot be: set the clock of the device' })
+  .max(253_402_300_799_999, { error: 'a time after the year 9999 cannot be: set the clock of the device' })
 const pair = { skill: key, place: z.enum(places) }
 
 const rangeErrors: Readonly<Record<RangeProblem['what'], string>> = {
