@@ -65,14 +65,14 @@ function marksIn(filmed: Filmed, off: number): [MarkKey, number][] {
   return marks.map(([key, frame]) => [key, msOf(filmed, frame)])
 }
 
-/** Points as a coach places them: within a pixel or two of where they truly are. */
-function tiltAtTakeOff(filmed: Filmed, chance: Chance): OnFrames {
+/** The body's line in a frame, by points as a coach places them: within a pixel or two of where they truly are. */
+function tiltIn(filmed: Filmed, shown: number, chance: Chance): OnFrames {
   const { dive } = filmed
   const near = ({ x, y }: Point): Point => ({ x: x + chance.normal(1.2), y: y + chance.normal(1.2) })
-  const { ankle, hip, shoulder, head } = dive.points(dive.leaves)
+  const { ankle, hip, shoulder, head } = dive.points(shown)
   const body = { ankle: near(ankle), hip: near(hip), shoulder: near(shoulder), head: near(head) }
   const plumb = { 'plumb top': near(dive.still['plumb top']), 'plumb bottom': near(dive.still['plumb bottom']) }
-  const frame = { atMs: msOf(filmed, dive.leaves), frameUs: frameUsOf(filmed), ...dive.size }
+  const frame = { atMs: msOf(filmed, shown), frameUs: frameUsOf(filmed), ...dive.size }
   return {
     kind: 'tilt',
     frames: [frame],
@@ -105,8 +105,9 @@ async function goThrough(
     ))
   }
   if (!measures) return
-  const flight = { kind: 'flight', drop: { value: filmed.dive.board, sd: 0.1 } } as const
-  for (const taken of [tiltAtTakeOff(filmed, chance), flight]) {
+  const { leaves, meets, board } = filmed.dive
+  const flight = { kind: 'flight', drop: { value: board, sd: 0.1 } } as const
+  for (const taken of [tiltIn(filmed, leaves, chance), flight, tiltIn(filmed, meets, chance)]) {
     at += 60_000
     require(said, await keepMeasure(await coachScope(coach.key, at), { moment, taken }, chance.id(at)))
   }
