@@ -9,7 +9,10 @@ export default defineConfig({
   workers: 2,
   retries: 0,
   forbidOnly: true,
-  timeout: 60_000,
+  // A test walks through many pages, on two cores beside another one: this is for what hangs, and what is waited for in it says so
+  // long before.
+  timeout: 300_000,
+  expect: { timeout: 10_000 },
   reporter: [['list']],
   use: {
     locale: 'en-GB',

@@ -40,7 +40,6 @@ const rowOf = (page: Page, name: string) => page.getByRole('row', { name: new Re
 test.use({ expectedErrors: [/ERR_|Failed to load|404/] })
 
 test('two films run together from mark to mark, by keys alone, and the address keeps how', async ({ page, demo }) => {
-  test.setTimeout(300_000)
   const cove = makeCove(demo)
   try {
     await signInAs(page, demo, cove.emails.head)
@@ -135,7 +134,6 @@ test('a film that cannot be had leaves the other usable, and nobody is asked bef
   page,
   demo,
 }) => {
-  test.setTimeout(120_000)
   const cove = makeCove(demo)
   const asked: string[] = []
   await page.route('https://films.invalid/**', (route) => {
@@ -168,7 +166,6 @@ test('a film that cannot be had leaves the other usable, and nobody is asked bef
 })
 
 test('a film that somebody else keeps is worked by the same keys once it was asked for', async ({ page, demo }) => {
-  test.setTimeout(120_000)
   const cove = makeCove(demo)
   await page.route('https://films.invalid/**', (route) => giveRange(route, 'public/media/clips/101b-sound.webm'))
   try {
@@ -190,7 +187,6 @@ test('a film that somebody else keeps is worked by the same keys once it was ask
 })
 
 test('only two moments of one dive can be compared, and only those that the coach may see', async ({ page, demo }) => {
-  test.setTimeout(120_000)
   const [cove, other] = [makeCove(demo), makeCove(demo)]
   const clip = { own: '/media/clips/101b-sound.webm' }
   try {

@@ -16,7 +16,7 @@ const skill = 'fall-in'
 const [hits, ratingsEach] = [effort(names.length, 50), effort(2, 10)]
 
 test('whatever happens to phone, network or server, the record is what was rated, exactly once', async ({ demo }) => {
-  test.setTimeout(effort(180_000, 3_600_000))
+  test.setTimeout(effort(300_000, 3_600_000))
   const cove = makeCove(demo)
   const server = await startOwnServer(demo)
   const phone = await openPhone(server.url)

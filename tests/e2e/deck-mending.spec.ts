@@ -8,7 +8,6 @@ import { allSent, keptLine, mark, pressKeep } from './support/rater'
 import { expect, test } from './support/test'
 
 test.use({ viewport: { width: 390, height: 844 }, hasTouch: true })
-test.describe.configure({ timeout: 120_000 })
 
 interface Seen {
   readonly id: string

@@ -31,7 +31,6 @@ async function signOut(page: Page): Promise<void> {
 }
 
 test('a second person sees nothing of the first, whose ratings wait for her', async ({ page, context, demo }) => {
-  test.setTimeout(120_000)
   const cove = makeCove(demo)
   try {
     await signInAs(page, demo, cove.emails.assistant)
@@ -138,7 +137,6 @@ test('after thirty days without use nothing is left but what is unsent', async (
 })
 
 test('a newer deck waits until the coach loads it, and the older one goes on meanwhile', async ({ browser, demo }) => {
-  test.setTimeout(120_000)
   const cove = makeCove(demo)
   const copy = fs.mkdtempSync(path.join(os.tmpdir(), 'plumbline-copy-'))
   const server = await startOwnServer(demo, copy)

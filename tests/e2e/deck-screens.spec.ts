@@ -33,7 +33,6 @@ test('axe finds nothing on any screen of the deck, and every target is 48 px or 
   context,
   demo,
 }) => {
-  test.setTimeout(120_000)
   const cove = makeCove(demo)
   try {
     await signInAs(page, demo, cove.emails.assistant)

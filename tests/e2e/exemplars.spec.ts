@@ -72,7 +72,6 @@ test('a head coach names an exemplar, coaches see it in the guide, other clubs b
   page: head,
   demo,
 }) => {
-  test.setTimeout(240_000)
   const cove: Cove = makeCove(demo)
   try {
     await signInAs(head, demo, cove.emails.head)
@@ -151,7 +150,6 @@ test('an exemplar stands beside the rating scale of another attempt, never besid
   page: head,
   demo,
 }) => {
-  test.setTimeout(180_000)
   const cove: Cove = makeCove(demo)
   try {
     const assistant = await pageOf(browser, demo, cove.emails.assistant)

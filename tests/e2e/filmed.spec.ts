@@ -47,7 +47,6 @@ async function expectSound(page: Page): Promise<void> {
 test('“Filmed now” is one tap, counts up, is undone with the attempt, and outlives a phone without a network that is killed', async ({
   demo,
 }) => {
-  test.setTimeout(300_000)
   const chance = chanceOf('filmed')
   const cove = makeCove(demo)
   const server = await startOwnServer(demo)
@@ -110,7 +109,6 @@ test('what was filmed waits at the desk, is linked one by one or from a pasted l
   browser,
   demo,
 }) => {
-  test.setTimeout(150_000)
   const chance = chanceOf('filmed at the desk')
   const cove = makeCove(demo)
   const stranger = makeCove(demo)
@@ -192,7 +190,6 @@ test('the second coach on a phone sees no mark of the first, and her counter is 
   context,
   demo,
 }) => {
-  test.setTimeout(120_000)
   const chance = chanceOf('filmed by two')
   const cove = makeCove(demo)
   try {

@@ -55,7 +55,6 @@ async function join(page: Page, link: string, name: string, email: string): Prom
 }
 
 test('a club begins: link, account, squad, twelve divers, what they hold', async ({ browser, demo }) => {
-  test.setTimeout(120_000)
   const lead = demo.signIns.find(({ role }) => role.includes('lead'))
   const office = await (await browser.newContext({ baseURL: demo.url })).newPage()
   await signInAs(office, demo, lead?.email ?? '')

@@ -48,7 +48,6 @@ test('one level at a time on a phone, by links whose address holds it; all level
 
 for (const colorScheme of ['light', 'dark'] as const)
   test(`axe finds nothing in the guides, ${colorScheme}`, async ({ page, demo }) => {
-    test.setTimeout(300_000)
     await page.emulateMedia({ colorScheme })
     await signInAs(page, demo, emailOf(demo, 'head coach'))
     for (const path of kinds)
@@ -110,7 +109,6 @@ test.describe('families', () => {
     page,
     demo,
   }) => {
-    test.setTimeout(120_000)
     await signInAs(page, demo, emailOf(demo, 'programme lead'))
     await page.goto('/curriculum/401B%401m')
     const path = (await page.getByRole('link', { name: 'as families read it' }).getAttribute('href')) ?? ''
@@ -148,7 +146,6 @@ test.describe('families', () => {
   })
 
   test('play a film whose consent says everybody, and none that is for coaches', async ({ browser, page, demo }) => {
-    test.setTimeout(240_000)
     const [coves, what] = [[makeCove(demo), makeCove(demo)], { skill: '201C', place: '1m', atLevel: 'plumb' }]
     const secrets: string[] = []
     try {
@@ -185,7 +182,6 @@ test.describe('families', () => {
     page,
     demo,
   }) => {
-    test.setTimeout(180_000)
     const office = makeOffice(demo)
     const list = `/guide/${office.programme}`
     const read = async (path: string) => {

@@ -79,7 +79,6 @@ for (const [role, start, mine] of [
     page,
     demo,
   }) => {
-    test.setTimeout(300_000)
     const faults = (await page.goto('/account/sign-in')) ? await listFaults(page) : []
     await signInAs(page, demo, demo.signIns.find((one) => one.role === role)?.email ?? '')
     const routes = listRoutes().filter((route) => mine(route) && !elsewhere(route) && !unlinked.includes(route))

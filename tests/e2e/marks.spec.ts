@@ -26,7 +26,6 @@ test('a coach marks by keys alone, frame by frame; a second one marks too, and b
   browser,
   demo,
 }) => {
-  test.setTimeout(150_000)
   const cove: Cove = makeCove(demo)
   try {
     await signInAs(page, demo, cove.emails.assistant)
@@ -87,7 +86,6 @@ test('on a slow network a step, a way to a mark, and marks pressed one after the
   page,
   demo,
 }) => {
-  test.setTimeout(150_000)
   const cove: Cove = makeCove(demo)
   try {
     await signInAs(page, demo, cove.emails.assistant)

@@ -22,7 +22,6 @@ test('points placed where they truly are give back the truth within what is stat
   browser,
   demo,
 }) => {
-  test.setTimeout(240_000)
   const cove: Cove = makeCove(demo)
   try {
     await page.setViewportSize({ width: 1440, height: 900 })
@@ -151,7 +150,6 @@ test('points are placed by keys alone, and with a finger beside whose tip a loup
   browser,
   demo,
 }) => {
-  test.setTimeout(150_000)
   const cove: Cove = makeCove(demo)
   try {
     await signInAs(page, demo, cove.emails.assistant)

@@ -13,7 +13,6 @@ test('a moment plays in the page, step by frame; nobody else is asked before a c
   page,
   demo,
 }) => {
-  test.setTimeout(150_000)
   const cove: Cove = makeCove(demo)
   const asked: string[] = []
   await page.route('https://films.invalid/**', (route) => {
@@ -78,7 +77,6 @@ test('a moment plays in the page, step by frame; nobody else is asked before a c
 })
 
 test('a second coach who looks blind has the same player', async ({ browser, page, demo }) => {
-  test.setTimeout(120_000)
   const cove: Cove = makeCove(demo)
   try {
     const assistant = await (await browser.newContext({ baseURL: demo.url })).newPage()

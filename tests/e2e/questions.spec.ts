@@ -81,7 +81,6 @@ test('all moments are gone through with the keyboard, one is questioned, answere
   browser,
   demo,
 }) => {
-  test.setTimeout(240_000)
   const cove: Cove = makeCove(demo)
   try {
     const assistant = await coachAt(browser, demo, cove.emails.assistant)
@@ -220,7 +219,6 @@ test('without a script moments are accepted, and an incident is cleared straight
   browser,
   demo,
 }) => {
-  test.setTimeout(180_000)
   const cove: Cove = makeCove(demo)
   try {
     const assistant = await coachAt(browser, demo, cove.emails.assistant)

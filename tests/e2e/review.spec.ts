@@ -67,7 +67,6 @@ test('a step is decided from the list with the keyboard; a doubt is listed, and 
   browser,
   demo,
 }) => {
-  test.setTimeout(180_000)
   const cove: Cove = makeCove(demo)
   try {
     const assistant = await coachAt(browser, demo, cove.emails.assistant)
@@ -117,7 +116,6 @@ test('a step is decided from the list with the keyboard; a doubt is listed, and 
 })
 
 test('without a script the same forms work: a signature is taken back in writing', async ({ browser, demo }) => {
-  test.setTimeout(120_000)
   const cove: Cove = makeCove(demo)
   try {
     const context = await browser.newContext({ baseURL: demo.url, javaScriptEnabled: false })

@@ -43,7 +43,6 @@ test('a bad landing on a phone without a network pauses at once, reaches the hea
   browser,
   demo,
 }) => {
-  test.setTimeout(180_000)
   const jump = /Forward jump, standing.*1 m/
   const deck = await pageOf(browser, demo, phone)
   await signInAs(deck, demo, cove.emails.assistant)
@@ -90,7 +89,6 @@ test('a knock to the head keeps a diver out of the water until a head coach stat
   browser,
   demo,
 }) => {
-  test.setTimeout(180_000)
   const office = await pageOf(browser, demo, desk)
   await signInAs(office, demo, cove.emails.assistant)
   await office.goto(`/desk/divers/${cove.diver}/safety`)
@@ -127,7 +125,6 @@ test('a stand-down closes the deck without its reason, and a consent withdrawn t
   browser,
   demo,
 }) => {
-  test.setTimeout(180_000)
   const head = await pageOf(browser, demo, desk)
   await signInAs(head, demo, cove.emails.head)
   await head.goto(`/desk/divers/${cove.diver}/safety`)

@@ -31,7 +31,6 @@ test('a measure suggests a rating and gives none, beside the scale of who looks 
   browser,
   demo,
 }) => {
-  test.setTimeout(240_000)
   const cove: Cove = makeCove(demo)
   try {
     const assistant = await (await browser.newContext({ baseURL: demo.url })).newPage()

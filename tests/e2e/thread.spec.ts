@@ -39,7 +39,6 @@ async function rateThree(page: Page): Promise<void> {
 }
 
 test('from what a coach saw to a signed advancement and the region’s row', async ({ browser, demo }) => {
-  test.setTimeout(180_000)
   const cove: Cove = makeCove(demo)
   try {
     const deck = await pageOf(browser, demo, phone)
@@ -85,7 +84,6 @@ test('from what a coach saw to a signed advancement and the region’s row', asy
 })
 
 test('a return needs a reason, keeps what was typed, and takes the step from the queue', async ({ browser, demo }) => {
-  test.setTimeout(120_000)
   const page = await pageOf(browser, demo, desk)
   const head = demo.signIns.find(({ role }) => role === 'head coach')
   await signInAs(page, demo, head?.email ?? '')
@@ -108,7 +106,6 @@ test('a return needs a reason, keeps what was typed, and takes the step from the
 })
 
 test('a signature by override keeps what was waived, each time that it is refused', async ({ page, demo }) => {
-  test.setTimeout(180_000)
   const cove: Cove = makeCove(demo)
   try {
     await signInAs(page, demo, cove.emails.head)

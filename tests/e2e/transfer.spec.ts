@@ -8,7 +8,6 @@ test.use({ expectedErrors: [/404/] })
 
 let coves: readonly [Cove, Cove]
 test.beforeAll(({ demo }) => {
-  test.setTimeout(120_000)
   coves = [makeCove(demo), makeCove(demo)]
 })
 test.afterAll(async ({ demo }) => {
@@ -22,7 +21,6 @@ async function signedIn(browser: Browser, demo: Demo, email: string) {
 }
 
 test('a diver moves when both head coaches agree, and who sees her follows', async ({ browser, demo }) => {
-  test.setTimeout(120_000)
   const [from, to] = coves
   const { diver } = from
   const [old, next] = [await signedIn(browser, demo, from.emails.head), await signedIn(browser, demo, to.emails.head)]
