@@ -64,7 +64,7 @@ for (const colorScheme of ['light', 'dark'] as const)
   })
 
 test('the guide of every skill at every place fits two sheets of A4', async ({ browser, demo }) => {
-  test.setTimeout(600_000)
+  test.setTimeout(900_000)
   // On paper nothing is pressed.
   const context = await browser.newContext({ baseURL: demo.url, javaScriptEnabled: false })
   const page = await context.newPage()
