@@ -39,95 +39,100 @@ const rowOf = (page: Page, name: string) => page.getByRole('row', { name: new Re
 
 test.use({ expectedErrors: [/ERR_|Failed to load|404/] })
 
-test('two films run together from mark to mark, by keys alone, and the address keeps how', async ({ page, demo }) => {
-  const cove = makeCove(demo)
-  try {
-    await signInAs(page, demo, cove.emails.head)
-    const { one, other } = await twoMoments(page, cove)
-    await mark(demo, one, cove.assistant, short)
-    await mark(demo, other, cove.assistant, long)
+test.describe('frame by frame', () => {
+  test.use({ alone: true })
 
-    await page.goto(`/desk/divers/${cove.diver}/${encodeURIComponent('101B@1m')}`)
-    const ticks = page.getByRole('checkbox', { name: /^Compare the moment of/ })
-    await ticks.nth(1).check()
-    await ticks.nth(0).check()
-    await page.getByRole('button', { name: 'Compare two moments' }).click()
-    await expect(page.getByLabel('Two films under one control')).toBeVisible()
-    await page.goto(`/desk/moments/compare?moment=${one}&moment=${other}`)
+  test('two films run together from mark to mark, by keys alone, and the address keeps how', async ({ page, demo }) => {
+    const cove = makeCove(demo)
+    try {
+      await signInAs(page, demo, cove.emails.head)
+      const { one, other } = await twoMoments(page, cove)
+      await mark(demo, one, cove.assistant, short)
+      await mark(demo, other, cove.assistant, long)
 
-    await together(page, [short.flight, long.flight])
-    const films = page.getByLabel('Two films under one control')
-    await films.locator('video').first().focus()
-    await page.keyboard.press('PageDown')
-    await together(page, [short.entry, short.entry])
-    await films.getByLabel('Run them').selectOption({ label: 'so that both fly equally long' })
-    await together(page, [short.entry, long.entry])
-    await films.locator('video').first().focus()
-    await page.keyboard.press('ArrowRight')
-    await together(page, [short.entry + frame, long.entry + frame])
-    await page.keyboard.press('Home')
-    await together(page, [0.3, 0.3])
+      await page.goto(`/desk/divers/${cove.diver}/${encodeURIComponent('101B@1m')}`)
+      const ticks = page.getByRole('checkbox', { name: /^Compare the moment of/ })
+      await ticks.nth(1).check()
+      await ticks.nth(0).check()
+      await page.getByRole('button', { name: 'Compare two moments' }).click()
+      await expect(page.getByLabel('Two films under one control')).toBeVisible()
+      await page.goto(`/desk/moments/compare?moment=${one}&moment=${other}`)
 
-    // At full speed a busy machine leaves frames out, and nobody can tell which film is off.
-    for (const speed of ['1/2', '1/4']) {
+      await together(page, [short.flight, long.flight])
+      const films = page.getByLabel('Two films under one control')
+      await films.locator('video').first().focus()
+      await page.keyboard.press('PageDown')
+      await together(page, [short.entry, short.entry])
+      await films.getByLabel('Run them').selectOption({ label: 'so that both fly equally long' })
+      await together(page, [short.entry, long.entry])
+      await films.locator('video').first().focus()
+      await page.keyboard.press('ArrowRight')
+      await together(page, [short.entry + frame, long.entry + frame])
+      await page.keyboard.press('Home')
+      await together(page, [0.3, 0.3])
+
+      // Any faster a busy machine leaves frames out, and nobody can tell which film is off.
       await page.keyboard.press('ArrowDown')
-      await expect(films.getByLabel('Speed').locator('option:checked')).toHaveText(speed)
-      await watchBoth(page)
-      await page.keyboard.press(' ')
-      await expect(films.getByRole('button', { name: 'Pause' })).toBeVisible()
-      const off = async () => {
-        const seen = await seenByBoth(page)
-        return (['press', 'flight', 'entry'] as const).map((key) => offAt(seen, [short[key], long[key]]))
+      for (const speed of ['1/4', '1/8']) {
+        await page.keyboard.press('ArrowDown')
+        await expect(films.getByLabel('Speed').locator('option:checked')).toHaveText(speed)
+        await watchBoth(page)
+        await page.keyboard.press(' ')
+        await expect(films.getByRole('button', { name: 'Pause' })).toBeVisible()
+        const off = async () => {
+          const seen = await seenByBoth(page)
+          return (['press', 'flight', 'entry'] as const).map((key) => offAt(seen, [short[key], long[key]]))
+        }
+        // Past every mark, the whole of the film once or more.
+        const passed = async () => Math.min(...(await off()).map((times) => times.length))
+        await expect.poll(passed, { timeout: 90_000, intervals: [500] }).toBeGreaterThan(0)
+        await page.keyboard.press(' ')
+        await expect(films.getByRole('button', { name: 'Play', exact: true })).toBeVisible()
+        for (const by of (await off()).flat()) expect(Math.abs(by)).toBeLessThan(frame + 0.002)
       }
-      // Past every mark, the whole of the film once or more.
-      const passed = async () => Math.min(...(await off()).map((times) => times.length))
-      await expect.poll(passed, { timeout: 90_000, intervals: [500] }).toBeGreaterThan(0)
-      await page.keyboard.press(' ')
-      await expect(films.getByRole('button', { name: 'Play', exact: true })).toBeVisible()
-      for (const by of (await off()).flat()) expect(Math.abs(by)).toBeLessThan(frame + 0.002)
-    }
 
-    await page.keyboard.press('o')
-    // A key that is held down does not write the address each time, which some browsers refuse; nor turns a picture to and fro.
-    await page.evaluate(() => {
-      const write = history.replaceState.bind(history)
-      const all: string[] = []
-      history.replaceState = (...to) => {
-        all.push(String(to[2]))
-        write(...to)
+      await page.keyboard.press('o')
+      // A key that is held down does not write the address each time, which some browsers refuse; nor turns a picture to and fro.
+      await page.evaluate(() => {
+        const write = history.replaceState.bind(history)
+        const all: string[] = []
+        history.replaceState = (...to) => {
+          all.push(String(to[2]))
+          write(...to)
+        }
+        Object.assign(window, { written: all })
+      })
+      for (let count = 0; count < 30; count++) await page.keyboard.down('=')
+      await page.keyboard.up('=')
+      await expect(page).toHaveURL(/size=130$/)
+      expect(await page.evaluate(() => (window as unknown as { written: string[] }).written.length)).toBeLessThan(20)
+      await page.keyboard.press('0')
+      await page.keyboard.down('m')
+      await page.keyboard.down('m')
+      await page.keyboard.up('m')
+      await page.keyboard.press('Shift+ArrowRight')
+      await page.keyboard.press(']')
+      await expect(page).toHaveURL(/pace=flight&view=over&mirrored=yes&strength=55&x=5$/)
+      await page.reload()
+      await expect(films.getByLabel('Show them')).toHaveValue('over')
+      await expect(films.getByLabel('Turn the second round')).toBeChecked()
+      await expect(films.locator('video')).toHaveCount(2)
+      await together(page, [short.flight, long.flight])
+
+      await expect(
+        page.getByRole('rowgroup').filter({ hasText: 'No difference that this film can show' }),
+      ).toContainText('press')
+      await expect(rowOf(page, 'in the air')).toContainText('1.050 ± 0.013 s')
+      await expect(rowOf(page, 'in the air')).toContainText('second 0.316 ± 0.019 s longer')
+      for (const width of [390, 1440]) {
+        await page.setViewportSize({ width, height: 900 })
+        expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width)
+        expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([])
       }
-      Object.assign(window, { written: all })
-    })
-    for (let count = 0; count < 30; count++) await page.keyboard.down('=')
-    await page.keyboard.up('=')
-    await expect(page).toHaveURL(/size=130$/)
-    expect(await page.evaluate(() => (window as unknown as { written: string[] }).written.length)).toBeLessThan(20)
-    await page.keyboard.press('0')
-    await page.keyboard.down('m')
-    await page.keyboard.down('m')
-    await page.keyboard.up('m')
-    await page.keyboard.press('Shift+ArrowRight')
-    await page.keyboard.press(']')
-    await expect(page).toHaveURL(/pace=flight&view=over&mirrored=yes&strength=55&x=5$/)
-    await page.reload()
-    await expect(films.getByLabel('Show them')).toHaveValue('over')
-    await expect(films.getByLabel('Turn the second round')).toBeChecked()
-    await expect(films.locator('video')).toHaveCount(2)
-    await together(page, [short.flight, long.flight])
-
-    await expect(page.getByRole('rowgroup').filter({ hasText: 'No difference that this film can show' })).toContainText(
-      'press',
-    )
-    await expect(rowOf(page, 'in the air')).toContainText('1.050 ± 0.013 s')
-    await expect(rowOf(page, 'in the air')).toContainText('second 0.316 ± 0.019 s longer')
-    for (const width of [390, 1440]) {
-      await page.setViewportSize({ width, height: 900 })
-      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width)
-      expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([])
+    } finally {
+      await closeCove(demo, cove)
     }
-  } finally {
-    await closeCove(demo, cove)
-  }
+  })
 })
 
 test('a film that cannot be had leaves the other usable, and nobody is asked before a click', async ({

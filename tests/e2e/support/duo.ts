@@ -29,10 +29,22 @@ interface Seen {
   readonly media: number
 }
 
-/** Writes down each frame that both films show from now on. */
+interface SeenByBoth {
+  readonly films: readonly Seen[][]
+  /** When the page got its turn to look at the films, in seconds of the clock. */
+  readonly turns: readonly number[]
+}
+
+/** Writes down each frame that both films show from now on, and each turn that the page gets. */
 export const watchBoth = (page: Page): Promise<void> =>
   page.evaluate(() => {
-    const seen = [...document.querySelectorAll('video')].map((video) => {
+    const turns: number[] = []
+    const turn = () => {
+      turns.push(performance.now() / 1000)
+      requestAnimationFrame(turn)
+    }
+    turn()
+    const films = [...document.querySelectorAll('video')].map((video) => {
       const frames: Seen[] = []
       const watch = (_: number, { expectedDisplayTime, mediaTime }: VideoFrameCallbackMetadata) => {
         frames.push({ at: expectedDisplayTime / 1000, media: mediaTime })
@@ -41,12 +53,12 @@ export const watchBoth = (page: Page): Promise<void> =>
       video.requestVideoFrameCallback(watch)
       return frames
     })
-    Object.assign(window, { seenFrames: seen })
+    Object.assign(window, { seenByBoth: { films, turns } })
   })
 
 /** What `watchBoth` wrote down. */
-export const seenByBoth = (page: Page): Promise<Seen[][]> =>
-  page.evaluate(() => (window as unknown as { seenFrames: Seen[][] }).seenFrames)
+export const seenByBoth = (page: Page): Promise<SeenByBoth> =>
+  page.evaluate(() => (window as unknown as { seenByBoth: SeenByBoth }).seenByBoth)
 
 /** The frames on both sides of an instant, when none was left out between them. */
 function around(frames: readonly Seen[], isAfter: (frame: Seen) => boolean, from: number): [Seen, Seen, number] | null {
@@ -57,11 +69,20 @@ function around(frames: readonly Seen[], isAfter: (frame: Seen) => boolean, from
   return null
 }
 
+// A page that is left waiting for as long as a drift takes to be made up keeps nothing together; then all is made up in as long again.
+const [tooLong, madeUp] = [0.2, 1]
+const gotItsTurns = (turns: readonly number[], at: number): boolean =>
+  turns.every((turn, index) => {
+    const before = turns[index - 1] ?? turn
+    return turn < at - madeUp || before > at || turn - before < tooLong
+  })
+
 /**
- * By how much the second film was off each time that the first came to its mark, in seconds of the second. Where the browser
- * left frames out around the mark, nobody can tell, and the passing does not count.
+ * By how much the second film was off each time that the first came to its mark, in seconds of the second. A passing does not
+ * count where the browser left frames out around the mark, since nobody can tell, nor where a busy machine kept the page waiting.
  */
-export function offAt([first = [], second = []]: readonly Seen[][], marks: readonly [number, number]): number[] {
+export function offAt({ films, turns }: SeenByBoth, marks: readonly [number, number]): number[] {
+  const [first = [], second = []] = films
   const frame = 1 / 60
   const [mark, other] = marks
   const off: number[] = []
@@ -73,7 +94,7 @@ export function offAt([first = [], second = []]: readonly Seen[][], marks: reado
     const dense = after.media - before.media < 1.5 * frame
     const at = before.at + ((after.at - before.at) * (mark - before.media)) / (after.media - before.media)
     const beside = around(second, (one) => one.at >= at, 1)
-    if (!beside || !dense) continue
+    if (!beside || !dense || !gotItsTurns(turns, at)) continue
     const [earlier, later] = beside
     const step = later.media - earlier.media
     if (step <= 0 || step > 2.5 * frame) continue

@@ -1,14 +1,18 @@
 import { test as base } from '@playwright/test'
+import { holdTurn } from './alone'
 import { type Demo, getDemo } from './demo'
 
 interface Options {
   /** Console errors that this test provokes; every other one fails it. */
   readonly expectedErrors: readonly RegExp[]
+  /** No other test runs beside this one: for what can only be held on a machine that is quiet. */
+  readonly alone: boolean
 }
 
 interface Fixtures {
   readonly demo: Demo
   readonly quietConsole: undefined
+  readonly turn: undefined
 }
 
 /** Playwright's test against the served demo. An error in any page's console fails the test that saw it. */
@@ -16,6 +20,12 @@ export const test = base.extend<Options & Fixtures>({
   expectedErrors: [[], { option: true }],
   // biome-ignore lint/correctness/noEmptyPattern: Playwright reads the names of the fixtures from this pattern.
   demo: async ({}, use) => use(getDemo()),
+  alone: [false, { option: true }],
+  turn: [
+    async ({ demo, alone }, use) => holdTurn(demo, alone, () => use(undefined)),
+    // As long as the longest of the others may take, and again.
+    { auto: true, timeout: 600_000 },
+  ],
   baseURL: async ({ demo }, use) => use(demo.url),
   quietConsole: [
     async ({ context, expectedErrors }, use) => {

@@ -13,6 +13,8 @@ const slowest = 1 / 16
  */
 export function makeRun(duo: DuoState, changed: () => void, over: (onwards: number) => void) {
   let [tick, running] = [0, false]
+  // When the films were last looked at, and how long it was at most between two looks of late, in seconds.
+  let [looked, turn] = [0, 0]
   const paceOf = (side: Side) => duo.speed * timeOf(duo).slope(side, duo.time)
 
   // Whatever keeps a film from playing, it says so by its own error.
@@ -36,7 +38,8 @@ export function makeRun(duo: DuoState, changed: () => void, over: (onwards: numb
       if (!video.ended) start(side, film)
     } else {
       const target = time.timeIn(side, duo.time)
-      const act = correct({ at: video.currentTime, target, pace: paceOf(side) }, frameOf(film), film.jump)
+      const beside = { at: video.currentTime, target, pace: paceOf(side) }
+      const act = correct(beside, { frame: frameOf(film), jump: film.jump, turn })
       if (act.kind === 'seek') void jumpTo(film, within(time.span[side], act.to))
       else pace(film, act.pace)
     }
@@ -48,7 +51,9 @@ export function makeRun(duo: DuoState, changed: () => void, over: (onwards: numb
     else pace(film, Math.max(slowest, paceOf(side)))
   }
 
-  function run(): void {
+  function run(now: number): void {
+    turn = Math.max((now - looked) / 1000, turn * 0.95)
+    looked = now
     const time = timeOf(duo)
     const side = time.leader(duo.time)
     const film = side && duo.films[side]
@@ -82,6 +87,7 @@ export function makeRun(duo: DuoState, changed: () => void, over: (onwards: numb
     begin: () => {
       stop()
       running = true
+      ;[looked, turn] = [performance.now(), 0]
       for (const side of sides) {
         const film = duo.films[side]
         if (film && timeOf(duo).shown(side, duo.time)) start(side, film)

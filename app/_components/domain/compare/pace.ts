@@ -14,18 +14,28 @@ export type Correction =
 const [slowest, fastest] = [1 / 16, 16]
 const playable = (pace: number): number => Math.min(fastest, Math.max(slowest, pace))
 
+/** What is known of the film and of the page, in seconds. */
+interface Means {
+  /** How long a frame of the film is shown. */
+  readonly frame: number
+  /** How long a jump lasted of late. */
+  readonly jump: number
+  /** How long it may be until the page gets to look at the film again. */
+  readonly turn: number
+}
+
 /**
  * How a film gets back to where it should be. Less than a quarter of a frame is left alone. A small drift is made up within a
- * fifth of a second by a little more or less pace, since a jump shows nothing for several frames; a larger one is jumped over.
- * `frame` is the time of one frame of the film; `jump` how long a jump lasted of late, in seconds of the clock.
+ * fifth of a second by another pace, since a jump shows nothing for several frames; a larger one is jumped over. On a page that
+ * seldom gets its turn it is made up more slowly: a pace that nobody takes back in time would carry the film past its place.
  */
-export function correct({ at, target, pace }: Beside, frame: number, jump: number): Correction {
+export function correct({ at, target, pace }: Beside, { frame, jump, turn }: Means): Correction {
   const drift = at - target
   if (Math.abs(drift) > Math.max(6 * frame, 0.1) || pace < slowest) {
     if (Math.abs(drift) <= frame) return { kind: 'pace', pace: playable(pace) }
     return { kind: 'seek', to: target + jump * pace }
   }
   if (Math.abs(drift) < frame / 4) return { kind: 'pace', pace: playable(pace) }
-  const made = Math.min(pace / 2, Math.max(-pace / 2, drift / 0.2))
-  return { kind: 'pace', pace: playable(pace - made) }
+  const made = drift / Math.max(0.2, 2 * turn)
+  return { kind: 'pace', pace: playable(pace - Math.max(-pace, made)) }
 }
