@@ -24,7 +24,7 @@ export const test = base.extend<Options & Fixtures>({
   turn: [
     async ({ demo, alone }, use) => holdTurn(demo, alone, () => use(undefined)),
     // As long as the longest of the others may take, and again.
-    { auto: true, timeout: 600_000 },
+    { auto: true, timeout: 1_000_000 },
   ],
   baseURL: async ({ demo }, use) => use(demo.url),
   quietConsole: [
