@@ -1,8 +1,11 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { measuresInPhases } from '@/lib/assessment/mark/compare'
+import { compareMeasures } from '@/lib/assessment/measure/compare-measures'
 import { readExemplars, readOpenExemplars } from '@/lib/assessment/store/exemplars'
+import { findMoment } from '@/lib/assessment/store/moments'
 import { closeDatabase } from '@/lib/platform/db'
 import { coast } from '@/seed/demo/bootstrap'
-import { officeScope } from '@/seed/demo/hands'
+import { coachScope, officeScope } from '@/seed/demo/hands'
 import { fixedNow } from '@/seed/demo/season'
 import { asRole, databaseUrls } from '../support/database'
 import { clockOffset, count } from '../support/demo-facts'
@@ -49,6 +52,28 @@ describe('the films of the demo', () => {
     )
     expect(rows).toEqual([{ diver: coast.diver('remy'), coaches: 2, days: expect.any(Number), films: 2 }])
     expect(rows[0]?.days).toBeGreaterThanOrEqual(90)
+  })
+
+  it('shows every coach of the club what changed on those two films: the line at the entry, and nothing else', async () => {
+    const { rows } = await asRole('owner', (client) =>
+      client.query<{ id: string }>(
+        `SELECT m."id" FROM "Moment" m JOIN "Observation" o ON o."id" = m."observationId" JOIN "Attempt" a ON a."id" = o."attemptId"
+         WHERE a."diverId" = $1 AND EXISTS (SELECT FROM "MomentMark" k WHERE k."momentId" = m."id") ORDER BY a."attemptedAt" DESC`,
+        [coast.diver('remy')],
+      ),
+    )
+    for (const coach of ['joel', 'marguerite', 'tobiah'] as const) {
+      const scope = await coachScope(coach, fixedNow - (await clockOffset()))
+      const [now, then] = await Promise.all(rows.map(({ id }) => findMoment(scope, id)))
+      if (!now || !then) throw new Error(`${coach} does not find both films`)
+      const told = compareMeasures(measuresInPhases(now), measuresInPhases(then)).filter(
+        ({ difference }) => difference.told,
+      )
+      expect(
+        told.map(({ what, phase }) => [what, phase]),
+        coach,
+      ).toEqual([['bodyTilt', 'entry']])
+    }
   })
 
   it('has dives that were filmed and wait for their clip, of one coach', async () => {

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { tell } from '@/seed/clips/dive'
 import { clips } from '@/seed/clips/dives'
 import { inSeconds, sayDifference, sayMeasured } from '../measure/say-difference'
-import { compareTimes, longestFrame, marksToUse } from './compare'
+import { compareTimes, longestFrame, marksToUse, phaseAt } from './compare'
 import { type Mark, type MarkKey, markKeysOf } from './mark'
 
 const running = markKeysOf('running')
@@ -100,3 +100,26 @@ describe('what is said', () => {
 function never(): never {
   throw new Error('there is no such clip')
 }
+
+describe('the phase of a measure', () => {
+  const ines = [mark('flight', 1017), mark('entry', 2100)]
+  const birk = [mark('flight', 1033), mark('come-out', 1650), mark('entry', 2117)].map((one) => ({
+    ...one,
+    coach: 'birk',
+  }))
+
+  it('is what its coach saw there, though others see it begin a frame later', () => {
+    expect(phaseAt([...birk, ...ines], { atMs: 2100, coach: 'ines' })).toBe('entry')
+    expect(phaseAt([...birk, ...ines], { atMs: 2100, coach: 'birk' })).toBe('come-out')
+  })
+
+  it('is by the marks of others where its coach has none', () => {
+    expect(phaseAt([...birk, ...ines], { atMs: 1700, coach: 'ines' })).toBe('come-out')
+    expect(phaseAt(birk, { atMs: 2116, coach: 'ines' })).toBe('entry')
+  })
+
+  it('is none before the first mark, and where nobody marked', () => {
+    expect(phaseAt(ines, { atMs: 900, coach: 'ines' })).toBeNull()
+    expect(phaseAt([], { atMs: 900, coach: 'ines' })).toBeNull()
+  })
+})

@@ -1,3 +1,4 @@
+import type { InPhase } from '../measure/compare-measures'
 import { type Difference, differenceOf, timeBetween } from '../measure/difference'
 import { seenAt } from '../measure/measured'
 import type { Mark, MarkKey } from './mark'
@@ -9,6 +10,32 @@ export function marksToUse(marks: readonly Mark[], me: string): readonly Mark[] 
   coaches.sort((a, b) => of(b).length - of(a).length || Number(b === me) - Number(a === me))
   return coaches[0] === undefined ? [] : of(coaches[0])
 }
+
+// A mark and a measure of one frame may differ by what rounding to a millisecond loses.
+const rounded = 2
+
+/**
+ * The phase that an instant of a film lies in as a coach sees it, who may see it begin in another frame than others do: by that
+ * coach's marks, and where one is missing by those to use. Null before the first of them.
+ */
+export function phaseAt(marks: readonly Mark[], { atMs, coach }: Pick<Mark, 'atMs' | 'coach'>): MarkKey | null {
+  const own = marks.filter((mark) => mark.coach === coach)
+  const seen = [...new Map([...marksToUse(marks, coach), ...own].map((mark) => [mark.key, mark])).values()]
+  return seen.sort((a, b) => a.atMs - b.atMs).findLast((mark) => mark.atMs <= atMs + rounded)?.key ?? null
+}
+
+/** What coaches measured in a film, in the order given, each with the phase that its coach saw there. */
+export const measuresInPhases = ({
+  measures,
+  marks,
+}: {
+  readonly measures: readonly (Omit<InPhase, 'phase'> & { readonly coach: string })[]
+  readonly marks: readonly Mark[]
+}): InPhase[] =>
+  measures.map(({ taken, results, coach }) => {
+    const [frame] = taken.kind === 'flight' ? [] : taken.frames
+    return { taken, results, phase: frame ? phaseAt(marks, { atMs: frame.atMs, coach }) : null }
+  })
 
 /** The time from one mark to another in two films, and how they differ, in seconds. */
 export interface TimeCompared {

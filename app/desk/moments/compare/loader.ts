@@ -7,9 +7,9 @@ import type { NumbersGroup } from '@/app/desk/moments/compare/_components/number
 import { coachingScopeOf, type Scope } from '@/lib/access/scope'
 import { requireCoach } from '@/lib/access/session'
 import { notComparable } from '@/lib/assessment/comparable'
-import { compareTimes, marksToUse } from '@/lib/assessment/mark/compare'
+import { compareTimes, marksToUse, measuresInPhases } from '@/lib/assessment/mark/compare'
 import { type Mark, markKeysOf } from '@/lib/assessment/mark/mark'
-import { compareMeasures, type InPhase } from '@/lib/assessment/measure/compare-measures'
+import { compareMeasures } from '@/lib/assessment/measure/compare-measures'
 import { type Fit, fitsOf } from '@/lib/assessment/measure/fit'
 import { inSeconds, sayDifference, sayMeasured } from '@/lib/assessment/measure/say-difference'
 import type { OnFrames } from '@/lib/assessment/measure/taken'
@@ -92,16 +92,16 @@ const whyNot = {
 const onFrames = ({ measures }: Found): OnFrames[] =>
   measures.flatMap(({ taken }) => (taken.kind === 'flight' ? [] : [taken]))
 
-/** The phase that an instant of the film lies in, by the marks; null before the first of them. */
-const phaseOf = ({ used }: Found, atMs: number): string | null =>
-  [...used].sort((a, b) => a.atMs - b.atMs).findLast((mark) => mark.atMs <= atMs + 2)?.key ?? null
-
 /** The frames of measures, as instants that two films can be laid on: of each kind and phase the last. */
 function toMeasured(found: Found): ComparedFilm['measured'] {
-  const frames = onFrames(found).flatMap(({ kind, down, frames: [first] }) => {
-    const phase = first ? phaseOf(found, first.atMs) : null
-    const label = `${nameTaken({ kind, down })}${phase ? `, ${phase}` : ''}`
-    return first ? [{ key: `${kind} ${down} ${phase}`, label, time: first.atMs / 1000 }] : []
+  const frames = measuresInPhases(found).flatMap(({ taken, phase }) => {
+    if (taken.kind === 'flight') return []
+    const label = `${nameTaken(taken)}${phase ? `, ${phase}` : ''}`
+    return taken.frames.slice(0, 1).map(({ atMs }) => ({
+      key: `${taken.kind} ${taken.down} ${phase}`,
+      label,
+      time: atMs / 1000,
+    }))
   })
   return [...new Map(frames.map((one) => [one.key, one])).values()]
 }
@@ -149,12 +149,7 @@ function toTimes(first: Found, second: Found): NumbersGroup[] {
 
 /** The measures that both have, and what their intervals tell. */
 function toMeasures(first: Found, second: Found): NumbersGroup[] {
-  const inPhase = (found: Found): InPhase[] =>
-    found.measures.map(({ taken, results }) => {
-      const at = taken.kind === 'flight' ? undefined : taken.frames[0]?.atMs
-      return { taken, results, phase: at === undefined ? null : phaseOf(found, at) }
-    })
-  const rows = compareMeasures(inPhase(first), inPhase(second)).map((one) => ({
+  const rows = compareMeasures(measuresInPhases(first), measuresInPhases(second)).map((one) => ({
     name: nameCompared(one),
     first: sayResult(one.first),
     second: sayResult(one.second),
