@@ -107,7 +107,7 @@ export interface Skill {
   readonly places: readonly SkillPlace[]
 }
 
-/** Which (skill, place) pairs a criterion attaches to: every stated field must match; an absent field matches all. */
+/** Which (skill, place) pairs a criterion attaches to, or words of a fault are for: every stated field must match; an absent field matches all. */
 export interface FacetMatcher {
   readonly families?: readonly SkillFamily[]
   readonly kinds?: readonly ('dive' | 'lead-up')[]
@@ -152,7 +152,12 @@ export interface Correction {
   readonly text: string
   /** A drill is a (skill, place) of the tree. */
   readonly drill: Holding | null
+  /** For which of the pairs that can have the fault; absent: for all. */
+  readonly match?: FacetMatcher
 }
+
+/** Why a fault happens: for all pairs that can have it, or for those that match. */
+export type Cause = string | { readonly text: string; readonly match: FacetMatcher }
 
 /** What is seen to go wrong in a phase, why, and what mends it; the most usual first. */
 export interface Fault {
@@ -160,7 +165,7 @@ export interface Fault {
   readonly phase: Phase
   /** What is seen, short enough for a button. */
   readonly seen: string
-  readonly causes: readonly string[]
+  readonly causes: readonly Cause[]
   readonly corrections: readonly Correction[]
 }
 

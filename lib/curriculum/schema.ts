@@ -163,18 +163,23 @@ export const correctionSchema = z
     kind: oneOf('a correction', ['cue', 'drill', 'conditioning']),
     text: text('a correction', 240),
     drill: holdingSchema.nullable(),
+    match: facetMatcherSchema.optional(),
   })
   .refine((correction) => (correction.kind === 'drill') === (correction.drill !== null), {
     path: ['drill'],
     error: 'a drill names its skill and place; a cue or conditioning names none',
   })
 
+const causeText = text('a cause', 200)
+
 /** A fault with causes and corrections. */
 export const faultSchema = z.strictObject({
   key: keySchema,
   phase: phaseSchema,
   seen: text('what is seen', 34),
-  causes: z.array(text('a cause', 200)).min(1, { error: 'name at least one likely cause' }),
+  causes: z
+    .array(z.union([causeText, z.strictObject({ text: causeText, match: facetMatcherSchema })]))
+    .min(1, { error: 'name at least one likely cause' }),
   corrections: z.array(correctionSchema).min(1, { error: 'name at least one correction' }),
 })
 

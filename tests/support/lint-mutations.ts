@@ -168,6 +168,30 @@ const unattached: Mutate = (s) =>
       : set(s, `${path}/appliesTo/places`, ['10m']),
   ])
 
+// No skill of the demo is taught there.
+const nowhere = { places: ['10m'] }
+
+const unreadWords: Mutate = (s) =>
+  eachOf(s, 'faults', (fault, path) => [
+    ...fault.causes.map((cause, c) =>
+      set(s, `${path}/causes/${c}`, { text: typeof cause === 'string' ? cause : cause.text, match: nowhere }),
+    ),
+    ...fault.corrections.map((_, c) => set(s, `${path}/corrections/${c}/match`, nowhere)),
+  ])
+
+const unexplainedFaults: Mutate = (s) =>
+  eachOf(s, 'faults', (fault, path) => {
+    const places = s.pairs
+      .filter(({ pair }) => pair.criteria.some(({ criterion }) => criterion.faults.includes(fault.key)))
+      .map(({ pair }) => pair.at.place)
+    const match = { places: places.slice(0, 1) }
+    if (new Set(places).size < 2) return []
+    return [
+      set(s, `${path}/causes`, [{ text: 'Why.', match }]),
+      set(s, `${path}/corrections`, [{ kind: 'cue', text: 'Now.', drill: null, match }]),
+    ]
+  })
+
 const unusedFaults: Mutate = (s) =>
   eachOf(s, 'criteria', (criterion, path) =>
     criterion.faults.flatMap((fault, f) =>
@@ -293,6 +317,8 @@ const mutations: Readonly<Record<LintCode, Mutate>> = {
   'move-misplaced': misplacedMoves,
   'criterion-without-skill': unattached,
   'fault-unused': unusedFaults,
+  'fault-words-unread': unreadWords,
+  'fault-unexplained': unexplainedFaults,
   'anchors-alike': alikeAnchors,
   'critical-below-3': lowCritical,
   'expectation-falls': fallingExpectations,

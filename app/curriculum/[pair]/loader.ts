@@ -13,8 +13,8 @@ import { difficultyTenths, formatTenths } from '@/lib/curriculum/dives/difficult
 import { parseDive } from '@/lib/curriculum/dives/parse'
 import type { Curriculum, Pair, PairKey } from '@/lib/curriculum/edition/curriculum'
 import { pairKey } from '@/lib/curriculum/edition/curriculum'
+import type { FaultAt } from '@/lib/curriculum/edition/fault-at'
 import { type Guide, type GuideCriterion, guideOf, type Stage, type Step, stageAt } from '@/lib/curriculum/guide/guide'
-import type { Fault } from '@/lib/curriculum/model'
 import { placeFacts } from '@/lib/curriculum/place'
 import { familyName } from '@/lib/curriculum/tree/family-graph'
 import { listOpened } from '@/lib/curriculum/tree/opens'
@@ -122,7 +122,7 @@ export function toWay(key: TreeKey, { curriculum, hrefOf }: Pick<GuideReader, 'c
   return { href: hrefOf(key), name: pair ? `${number}${pairName(pair.key, { curriculum })}` : (step?.title ?? key) }
 }
 
-const toFault = ({ key, seen, causes, corrections }: Fault, pair: Pair, reader: GuideReader): FaultView => ({
+const toFault = ({ key, seen, causes, corrections }: FaultAt, pair: Pair, reader: GuideReader): FaultView => ({
   key,
   seen,
   causes,

@@ -1,6 +1,7 @@
 import { phasesOf } from '@/lib/curriculum/edition/attach'
 import type { Curriculum, Pair } from '@/lib/curriculum/edition/curriculum'
-import type { Criterion, Fault, Phase, Rating } from '@/lib/curriculum/model'
+import { type FaultAt, faultAt } from '@/lib/curriculum/edition/fault-at'
+import type { Criterion, Phase, Rating } from '@/lib/curriculum/model'
 
 /** One criterion to rate, with what the level asks of it; 0 = nothing yet. */
 export interface RatingRow {
@@ -14,7 +15,7 @@ export interface PhaseSheet {
   readonly rows: readonly RatingRow[]
   readonly critical: readonly RatingRow[]
   /** The most usual first. */
-  readonly faults: readonly Fault[]
+  readonly faults: readonly FaultAt[]
 }
 
 /** Everything that can be said of one attempt at a pair, laid out by phase, judged at one level. */
@@ -37,7 +38,9 @@ export function ratingSheet(curriculum: Curriculum, pair: Pair, atLevel: string)
   const placed = rows.flatMap(({ criterion }) =>
     criterion.faults.flatMap((key) => {
       const fault = curriculum.faults.get(key)
-      return fault ? [{ fault, phase: order.includes(fault.phase) ? fault.phase : criterion.phase }] : []
+      return fault
+        ? [{ fault: faultAt(fault, pair), phase: order.includes(fault.phase) ? fault.phase : criterion.phase }]
+        : []
     }),
   )
   const phases = order.map((phase) => {

@@ -1,4 +1,5 @@
 import type { PairKey } from '../../curriculum/edition/curriculum'
+import { faultAt } from '../../curriculum/edition/fault-at'
 import type { Rating } from '../../curriculum/model'
 import { lowerMedian, lowest, type SeenAttempt } from '../attempt'
 import type { TargetKey } from '../record'
@@ -79,7 +80,9 @@ export function sayFocus(one: Focus, words: Words): string {
   const { curriculum } = words
   const criterion = curriculum.criteria.get(one.criterion)
   const faultKey = one.fault ?? criterion?.faults[0]
-  const corrections = (faultKey && curriculum.faults.get(faultKey)?.corrections) || []
+  const fault = faultKey === undefined ? undefined : curriculum.faults.get(faultKey)
+  const pair = curriculum.pairs.get(one.pair)
+  const { corrections } = fault && pair ? faultAt(fault, pair) : { corrections: [] }
   const correction = corrections.find(({ kind }) => kind === 'cue') ?? corrections[0]
   const asked = `${criterionName(one.criterion, words)} in ${pairName(one.pair, words)} is at ${one.rating}, and ${one.expected} is asked`
   const say = !correction

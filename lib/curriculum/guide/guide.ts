@@ -1,5 +1,6 @@
 import type { AttachedCriterion, Curriculum, Pair } from '../edition/curriculum'
-import { type Criterion, type Fault, type Phase, phaseSets, type Rating } from '../model'
+import { type FaultAt, faultAt } from '../edition/fault-at'
+import { type Criterion, type Phase, phaseSets, type Rating } from '../model'
 
 /** Levels, by index and both inclusive, between which no criterion of the pair asks for more. */
 export interface Stage {
@@ -26,7 +27,7 @@ export interface GuideCriterion {
 export interface GuidePhase {
   readonly phase: Phase
   readonly criteria: readonly GuideCriterion[]
-  readonly faults: readonly Fault[]
+  readonly faults: readonly FaultAt[]
 }
 
 /** The reading page of a (skill, place): stages from the level that teaches it to the highest, phases in their order. */
@@ -84,7 +85,10 @@ export function guideOf(curriculum: Curriculum, pair: Pair): Guide {
       {
         phase,
         criteria: own.map((attached) => toCriterion(attached, stages)),
-        faults: keys.flatMap((key) => curriculum.faults.get(key) ?? []),
+        faults: keys.flatMap((key) => {
+          const fault = curriculum.faults.get(key)
+          return fault ? faultAt(fault, pair) : []
+        }),
       },
     ]
   })

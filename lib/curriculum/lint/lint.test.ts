@@ -130,6 +130,18 @@ describe('each mistake is named where it stands, with what to do', () => {
     ],
     ['fault-unused', set('/criteria/1/faults', []), '/faults/0', 'fault hands-apart is listed by no criterion'],
     [
+      'fault-words-unread',
+      set('/faults/0/corrections/0/match', { approaches: ['armstand'] }),
+      '/faults/0/corrections/0',
+      'fault hands-apart says this of skills that never have the fault',
+    ],
+    [
+      'fault-unexplained',
+      set('/faults/0/causes', [{ text: 'The grip.', match: { places: ['3m'] } }]),
+      '/faults/0/causes',
+      'fault hands-apart has none of its causes for 101C at 1 m',
+    ],
+    [
       'anchors-alike',
       set('/criteria/0/anchors/2', 'A sound look: the second finds no fault.'),
       '/criteria/0/anchors/3',

@@ -10,6 +10,7 @@ import { duplicates } from './rules/duplicates'
 import { events } from './rules/events'
 import { expectations } from './rules/expectations'
 import { falls } from './rules/falls'
+import { faults } from './rules/faults'
 import { guarded } from './rules/guarded'
 import { impossible } from './rules/impossible'
 import { layOff } from './rules/lay-off'
@@ -33,6 +34,7 @@ const rules: readonly Rule[] = [
   moves,
   layOff,
   attachment,
+  faults,
   anchors,
   expectations,
   measures,

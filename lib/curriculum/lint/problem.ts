@@ -15,6 +15,8 @@ export const lintCodes = [
   'reentry-blocked',
   'criterion-without-skill',
   'fault-unused',
+  'fault-words-unread',
+  'fault-unexplained',
   'anchors-alike',
   'critical-below-3',
   'expectation-falls',

@@ -57,7 +57,7 @@ function listEntries({ document }: Curriculum): Entry[] {
         'fault',
         key,
         [seen, 4],
-        ...causes.map((cause) => [cause, 1] as const),
+        ...causes.map((cause) => [typeof cause === 'string' ? cause : cause.text, 1] as const),
         ...corrections.map(({ text }) => [text, 2] as const),
         [phase, 0],
       ),
