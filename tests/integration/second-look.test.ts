@@ -24,10 +24,12 @@ import {
 // A second coach on video, blind, from another club: the grant of one attempt, and all that ends it.
 let coast: SmallCoast
 let attempt: string
+let seen: DeckItem
 let other: string
 const later = noon + 2 * dayLength
 
-async function film(at: number): Promise<string> {
+/** A dive with a film: its attempt, and what was seen of it. */
+async function film(at: number): Promise<[string, DeckItem]> {
   const items = ratedAttempt(coast, {
     diver: coast.divers.here,
     skill: 'tread',
@@ -42,13 +44,15 @@ async function film(at: number): Promise<string> {
   )
   const answers = await sendAs(coast, 'assistant', at + 2 * minute, items)
   expect(answers.map(({ result }) => result)).toEqual(['accepted', 'accepted', 'accepted'])
-  return items[1]?.id ?? ''
+  const [, dive, view] = items
+  if (!dive || !view) throw new Error('a rated attempt is a call, a dive and a view')
+  return [dive.id, view]
 }
 
 beforeEach(async () => {
   coast = await makeCoast()
-  attempt = await film(noon)
-  other = await film(noon + 10 * minute)
+  ;[attempt, seen] = await film(noon)
+  ;[other] = await film(noon + 10 * minute)
 })
 afterAll(closeDatabase)
 
@@ -102,6 +106,30 @@ describe('a look from another club', () => {
       expect(`${table} ${await isSeen(table, '"diverId" = $1')}`).toBe(`${table} false`)
     expect(await isSeen('Diver', '"id" = $1')).toBe(false)
     expect(await isSeen('ObservationHead', '"attemptId" = $1', [attempt])).toBe(false)
+  })
+
+  it('shows the films of the view in force: what a correction took out is gone, what it takes along is there', async () => {
+    await open()
+    await grant()
+    const moments = [
+      { id: uuidv7({ msecs: later + 2 * minute }), link: 'https://video.example/b', start: 1, end: 2 },
+      { id: uuidv7({ msecs: later + 2 * minute }), link: 'https://video.example/c', start: 4, end: null },
+    ]
+    const correction = {
+      ...seen,
+      id: uuidv7({ msecs: later + 2 * minute }),
+      supersedes: { id: seen.id, reason: 'Another clip.' },
+      moments,
+    }
+    const [answer] = await sendAs(coast, 'assistant', later + 3 * minute, [correction])
+    expect(answer?.message ?? answer?.result).toBe('accepted')
+    expect(await looks(later + 4 * minute)).toMatchObject([
+      { attempt, moments: ['https://video.example/b#t=1.000,2.000', 'https://video.example/c#t=4.000'] },
+    ])
+    const { rows } = await asAccountRow(coast.people.elsewhere, (client) =>
+      client.query('SELECT "id" FROM "Moment" WHERE "diverId" = $1 ORDER BY "id"', [coast.divers.here]),
+    )
+    expect(new Set(rows.map(({ id }) => id))).toEqual(new Set(moments.map(({ id }) => id)))
   })
 
   it('is kept as a second coach’s view, puts readiness out of date, and is worked out by her own club', async () => {

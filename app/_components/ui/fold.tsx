@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react'
 
-/** What is sound and need not be read, folded into one line. Opens without JavaScript, and on paper. */
+/** What is sound and need not be read, folded into one line, on paper too unless it was opened. Opens without JavaScript. */
 export function Fold({ summary, children, open }: { summary: ReactNode; children: ReactNode; open?: boolean }) {
   return (
     <details className="fold" open={open}>
