@@ -192,6 +192,21 @@ const unexplainedFaults: Mutate = (s) =>
     ]
   })
 
+const drillsAhead: Mutate = (s) => {
+  const before = alwaysBefore(s.curriculum)
+  return eachOf(s, 'faults', (fault, path) => {
+    const early = s.pairs.filter(({ pair }) =>
+      pair.criteria.some(({ criterion }) => criterion.faults.includes(fault.key)),
+    )
+    const later = s.pairs.filter(({ pair }) => early.some((one) => before(pair.key).has(one.pair.key)))
+    return later
+      .slice(0, 3)
+      .map(({ pair }) =>
+        set(s, `${path}/corrections`, [...fault.corrections, { kind: 'drill', text: 'On.', drill: pair.holding }]),
+      )
+  })
+}
+
 const unusedFaults: Mutate = (s) =>
   eachOf(s, 'criteria', (criterion, path) =>
     criterion.faults.flatMap((fault, f) =>
@@ -319,6 +334,7 @@ const mutations: Readonly<Record<LintCode, Mutate>> = {
   'fault-unused': unusedFaults,
   'fault-words-unread': unreadWords,
   'fault-unexplained': unexplainedFaults,
+  'drill-ahead': drillsAhead,
   'anchors-alike': alikeAnchors,
   'critical-below-3': lowCritical,
   'expectation-falls': fallingExpectations,

@@ -2,7 +2,7 @@ import type { Correction, FacetMatcher, Fault } from '../model'
 import { facetsOfSkill, matches } from './attach'
 import type { Pair } from './curriculum'
 
-/** A fault as the guide of one pair tells it. */
+/** A fault as one pair has it. */
 export interface FaultAt extends Omit<Fault, 'causes'> {
   readonly causes: readonly string[]
   readonly corrections: readonly Correction[]
@@ -10,8 +10,8 @@ export interface FaultAt extends Omit<Fault, 'causes'> {
 
 /** What of a fault is for a pair: a back dive is not told how a run goes astray. */
 export function faultAt(fault: Fault, { skill, at }: Pick<Pair, 'skill' | 'at'>): FaultAt {
-  const facets = facetsOfSkill(skill)
-  const fits = (match: FacetMatcher | undefined): boolean => !match || matches(match, skill, facets, at.place)
+  const fits = (match: FacetMatcher | undefined): boolean =>
+    !match || matches(match, skill, facetsOfSkill(skill), at.place)
   return {
     ...fault,
     causes: fault.causes.flatMap((cause) => {

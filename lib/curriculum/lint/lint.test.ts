@@ -142,6 +142,12 @@ describe('each mistake is named where it stands, with what to do', () => {
       'fault hands-apart has none of its causes for 101C at 1 m',
     ],
     [
+      'drill-ahead',
+      set('/faults/0/corrections/0', { kind: 'drill', text: 'On.', drill: { skill: '101C', place: '3m' } }),
+      '/faults/0/corrections/0/drill',
+      'fault hands-apart sends line-up at 3 m on to 101C at 3 m, which comes after it',
+    ],
+    [
       'anchors-alike',
       set('/criteria/0/anchors/2', 'A sound look: the second finds no fault.'),
       '/criteria/0/anchors/3',

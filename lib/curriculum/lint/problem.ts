@@ -17,6 +17,7 @@ export const lintCodes = [
   'fault-unused',
   'fault-words-unread',
   'fault-unexplained',
+  'drill-ahead',
   'anchors-alike',
   'critical-below-3',
   'expectation-falls',
