@@ -18,13 +18,19 @@ export function makeCove(demo: Demo): Cove {
   return tellOwner(demo, 'make-cove')
 }
 
-/** Takes the club out of everybody's sight: its diver and its coaches have no membership any more. The record stays. */
+/**
+ * Takes the club out of everybody's sight: its diver and its coaches have no membership any more, in a few seconds, when the test's
+ * own pages are closed: what they still ask for then would be refused. The record stays.
+ */
 export async function closeCove(demo: Demo, cove: Cove): Promise<void> {
   const client = new pg.Client({ connectionString: demo.database.owner })
   await client.connect()
   try {
     for (const table of ['Membership', 'DiverMembership'])
-      await client.query(`UPDATE "${table}" SET "to" = now() WHERE "clubId" = $1 AND "to" IS NULL`, [cove.club])
+      await client.query(
+        `UPDATE "${table}" SET "to" = now() + interval '5 seconds' WHERE "clubId" = $1 AND "to" IS NULL`,
+        [cove.club],
+      )
   } finally {
     await client.end()
   }
