@@ -79,6 +79,8 @@ for (const [role, start, mine] of [
     page,
     demo,
   }) => {
+    // Some thirty pages, each in two sizes of letters.
+    test.setTimeout(900_000)
     const faults = (await page.goto('/account/sign-in')) ? await listFaults(page) : []
     await signInAs(page, demo, demo.signIns.find((one) => one.role === role)?.email ?? '')
     const routes = listRoutes().filter((route) => mine(route) && !elsewhere(route) && !unlinked.includes(route))
