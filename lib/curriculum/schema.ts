@@ -178,7 +178,11 @@ export const faultSchema = z.strictObject({
   phase: phaseSchema,
   seen: text('what is seen', 34),
   causes: z
-    .array(z.union([causeText, z.strictObject({ text: causeText, match: facetMatcherSchema })]))
+    .array(
+      z.union([causeText, z.strictObject({ text: causeText, match: facetMatcherSchema })], {
+        error: 'a cause is its words, or a text with the skills that match, as a criterion states them',
+      }),
+    )
     .min(1, { error: 'name at least one likely cause' }),
   corrections: z.array(correctionSchema).min(1, { error: 'name at least one correction' }),
 })

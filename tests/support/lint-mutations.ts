@@ -1,4 +1,5 @@
 import { phasesOf } from '@/lib/curriculum/edition/attach'
+import { textOfCause } from '@/lib/curriculum/edition/fault-at'
 import type { Event, EventPart } from '@/lib/curriculum/event/model'
 import type { LintCode } from '@/lib/curriculum/lint/problem'
 import type { Subject } from '@/lib/curriculum/lint/subject'
@@ -173,9 +174,7 @@ const nowhere = { places: ['10m'] }
 
 const unreadWords: Mutate = (s) =>
   eachOf(s, 'faults', (fault, path) => [
-    ...fault.causes.map((cause, c) =>
-      set(s, `${path}/causes/${c}`, { text: typeof cause === 'string' ? cause : cause.text, match: nowhere }),
-    ),
+    ...fault.causes.map((cause, c) => set(s, `${path}/causes/${c}`, { text: textOfCause(cause), match: nowhere })),
     ...fault.corrections.map((_, c) => set(s, `${path}/corrections/${c}/match`, nowhere)),
   ])
 

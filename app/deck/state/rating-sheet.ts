@@ -1,6 +1,6 @@
 import { phasesOf } from '@/lib/curriculum/edition/attach'
 import type { Curriculum, Pair } from '@/lib/curriculum/edition/curriculum'
-import { type FaultAt, faultAt } from '@/lib/curriculum/edition/fault-at'
+import { type FaultAt, faultsAt } from '@/lib/curriculum/edition/fault-at'
 import type { Criterion, Phase, Rating } from '@/lib/curriculum/model'
 
 /** One criterion to rate, with what the level asks of it; 0 = nothing yet. */
@@ -36,12 +36,10 @@ export function ratingSheet(curriculum: Curriculum, pair: Pair, atLevel: string)
   const order = phasesOf(pair.skill)
   const rows = pair.criteria.map(({ criterion, expects }) => ({ criterion, expected: expects[level] ?? 0 }))
   const placed = rows.flatMap(({ criterion }) =>
-    criterion.faults.flatMap((key) => {
-      const fault = curriculum.faults.get(key)
-      return fault
-        ? [{ fault: faultAt(fault, pair), phase: order.includes(fault.phase) ? fault.phase : criterion.phase }]
-        : []
-    }),
+    faultsAt(curriculum, pair, criterion.faults).map((fault) => ({
+      fault,
+      phase: order.includes(fault.phase) ? fault.phase : criterion.phase,
+    })),
   )
   const phases = order.map((phase) => {
     const here = rows.filter(({ criterion }) => criterion.phase === phase)

@@ -1,5 +1,5 @@
 import type { PairKey } from '../../curriculum/edition/curriculum'
-import { faultAt } from '../../curriculum/edition/fault-at'
+import { faultsAt } from '../../curriculum/edition/fault-at'
 import type { Rating } from '../../curriculum/model'
 import { lowerMedian, lowest, type SeenAttempt } from '../attempt'
 import type { TargetKey } from '../record'
@@ -79,10 +79,10 @@ export function focus(evaluation: Evaluation, targets: readonly TargetKey[]): Fo
 export function sayFocus(one: Focus, words: Words): string {
   const { curriculum } = words
   const criterion = curriculum.criteria.get(one.criterion)
-  const faultKey = one.fault ?? criterion?.faults[0]
-  const fault = faultKey === undefined ? undefined : curriculum.faults.get(faultKey)
   const pair = curriculum.pairs.get(one.pair)
-  const { corrections } = fault && pair ? faultAt(fault, pair) : { corrections: [] }
+  const key = one.fault ?? criterion?.faults[0]
+  const [fault] = pair && key !== undefined ? faultsAt(curriculum, pair, [key]) : []
+  const corrections = fault?.corrections ?? []
   const correction = corrections.find(({ kind }) => kind === 'cue') ?? corrections[0]
   const asked = `${criterionName(one.criterion, words)} in ${pairName(one.pair, words)} is at ${one.rating}, and ${one.expected} is asked`
   const say = !correction

@@ -138,6 +138,24 @@ describe('an edition is refused with its places', () => {
       '/faults/0/corrections/0/drill',
       'names none',
     ],
+    [
+      'a cause that is no words',
+      (d) => Object.assign(d.faults[0] as object, { causes: [5] }),
+      '/faults/0/causes/0',
+      'a cause is its words, or a text with the skills that match',
+    ],
+    [
+      'a cause for skills that nobody can do',
+      (d) => Object.assign(d.faults[0] as object, { causes: [{ text: 'Why.', match: { facing: ['up'] } }] }),
+      '/faults/0/causes/0',
+      'match',
+    ],
+    [
+      'a correction for skills that nobody can do',
+      (d) => Object.assign(d.faults[0]?.corrections[0] as object, { match: { facing: ['up'] } }),
+      '/faults/0/corrections/0/match/facing/0',
+      'out, in',
+    ],
     ...(
       [
         ['a measure that nobody takes', { what: 'splash' }, '/what', 'bodyTilt, armAngle'],

@@ -1,5 +1,5 @@
 import type { AttachedCriterion, Curriculum, Pair } from '../edition/curriculum'
-import { type FaultAt, faultAt } from '../edition/fault-at'
+import { type FaultAt, faultsAt } from '../edition/fault-at'
 import { type Criterion, type Phase, phaseSets, type Rating } from '../model'
 
 /** Levels, by index and both inclusive, between which no criterion of the pair asks for more. */
@@ -85,10 +85,7 @@ export function guideOf(curriculum: Curriculum, pair: Pair): Guide {
       {
         phase,
         criteria: own.map((attached) => toCriterion(attached, stages)),
-        faults: keys.flatMap((key) => {
-          const fault = curriculum.faults.get(key)
-          return fault ? faultAt(fault, pair) : []
-        }),
+        faults: faultsAt(curriculum, pair, keys),
       },
     ]
   })

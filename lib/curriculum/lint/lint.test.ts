@@ -7,7 +7,6 @@ import type { Pointer } from '../edition/pointer'
 import type { EditionDocument } from '../model'
 import { lint } from './lint'
 import type { LintCode } from './problem'
-import { bestCertainty } from './rules/certainty'
 
 const set = (pointer: Pointer, value: unknown): EditionDocument => withValue(tinyEdition(), pointer, value)
 const signOff = (skill: string, place: string, atLevel: string) => ({ kind: 'signOff', skill, place, atLevel })
@@ -381,16 +380,5 @@ describe('what is not a mistake', () => {
     const ways = { kind: 'any', of: [signOff('tread', 'poolside', 'one'), signOff('nobody', '1m', 'one')] }
     const codes = lint(set('/skills/1/places/0/prerequisite', ways)).map((problem) => problem.code)
     expect(codes).toEqual(['unknown-key'])
-  })
-})
-
-describe('the certainty that a faultless series shows', () => {
-  // By hand from Beta(n + 1, 1): P(p ≥ r) = 1 − r^(n + 1).
-  it.each([
-    [0.7, 4, 0.83193],
-    [0.5, 3, 0.9375],
-    [0.6, 10, 0.99637],
-  ])('rate %f over %i attempts', (rate, over, expected) => {
-    expect(bestCertainty(rate, over)).toBeCloseTo(expected, 5)
   })
 })

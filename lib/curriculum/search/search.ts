@@ -1,4 +1,5 @@
 import type { Curriculum } from '../edition/curriculum'
+import { textOfCause } from '../edition/fault-at'
 import { placeFacts } from '../place'
 import { answers, queryWords, type Wanted, wordsOf } from './words'
 
@@ -57,7 +58,7 @@ function listEntries({ document }: Curriculum): Entry[] {
         'fault',
         key,
         [seen, 4],
-        ...causes.map((cause) => [typeof cause === 'string' ? cause : cause.text, 1] as const),
+        ...causes.map((cause) => [textOfCause(cause), 1] as const),
         ...corrections.map(({ text }) => [text, 2] as const),
         [phase, 0],
       ),

@@ -1,5 +1,5 @@
 import { pairKey } from '../../edition/curriculum'
-import { type FaultAt, faultAt } from '../../edition/fault-at'
+import { type FaultAt, faultAt, textOfCause } from '../../edition/fault-at'
 import { pointerTo } from '../../edition/pointer'
 import type { Fault } from '../../model'
 import type { LintProblem, Rule } from '../problem'
@@ -24,7 +24,7 @@ function forNobody(fault: Fault, index: number, told: readonly Told[]): LintProb
   const words = [
     ...fault.causes.map((cause, c) => ({
       path: pointerTo('faults', index, 'causes', c),
-      read: told.some(({ at }) => at.causes.includes(typeof cause === 'string' ? cause : cause.text)),
+      read: told.some(({ at }) => at.causes.includes(textOfCause(cause))),
     })),
     ...fault.corrections.map((correction, c) => ({
       path: pointerTo('faults', index, 'corrections', c),
